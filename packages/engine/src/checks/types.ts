@@ -1,0 +1,76 @@
+import type { Source, Trace } from "../formula/index.ts";
+import { DomainError, type Qty, type Unit } from "../units/index.ts";
+
+export type CheckKind =
+  | "stringer-bending"
+  | "stringer-shear"
+  | "stringer-deflection"
+  | "cross-piece"
+  | "deck"
+  | "seat"
+  | "bearing"
+  | "uplift"
+  | "lifting"
+  | "platform";
+
+export interface CheckBase {
+  readonly id: string;
+  readonly kind: CheckKind;
+  readonly title: string;
+  /** Tags of all parts or joints with these very inputs: identical parts share one result. */
+  readonly parts: readonly string[];
+  readonly rule: Source;
+  readonly caution: string;
+}
+
+/** What a part does carry and the smallest change that would pass: never a dead end. */
+export interface Backwards {
+  readonly carries: string;
+  /** Null when the check passes with what was asked. */
+  readonly change: string | null;
+}
+
+export type CheckResult = CheckBase &
+  (
+    | {
+        readonly status: "pass" | "fail";
+        readonly demand: number;
+        readonly capacity: number;
+        readonly unit: Unit;
+        readonly utilisation: number;
+        /** The load case and position that governs, in words. */
+        readonly governs: string;
+        readonly working: Trace;
+        readonly backwards: Backwards;
+        /** True when any value of the working is from memory: shown as "from memory, confirm". */
+        readonly from_memory: boolean;
+      }
+    | { readonly status: "not-applicable"; readonly because: string }
+    | { readonly status: "cannot-check"; readonly missing: readonly string[] }
+  );
+
+/** The ratio decides the status, so the two can never disagree. Throws `DomainError` on a negative demand. */
+export function judge<U extends Unit>(
+  base: CheckBase,
+  unit: U,
+  demand: Qty<U>,
+  capacity: Qty<U>,
+  governs: string,
+  working: Trace,
+  backwards: Backwards,
+): CheckResult {
+  if (demand < 0) throw new DomainError("negative-demand", { check: base.id, demand });
+  const utilisation = capacity > 0 ? demand / capacity : demand === 0 ? 0 : 1e9;
+  return {
+    ...base,
+    status: utilisation <= 1 ? "pass" : "fail",
+    demand,
+    capacity,
+    unit,
+    utilisation,
+    governs,
+    working,
+    backwards,
+    from_memory: working.some((s) => s.source.status === "memory") || base.rule.status === "memory",
+  };
+}

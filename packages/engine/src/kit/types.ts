@@ -1,0 +1,132 @@
+/** Nominal lumber size as the yard names it: "2x4", "2x6", "5/4x6", "4x4". Actual sizes stand in the data tables. */
+export type SizeId = string;
+
+/** Lumber of the kit: species, grade and treatment decide the design values. */
+export interface Lumber {
+  readonly species: string;
+  readonly grade: string;
+  readonly treatment: "none" | "treated";
+  readonly incised: boolean;
+}
+
+/** An exception to the regular spacing of cross pieces. Applies to every module length unless `length_mm` is given. */
+export interface CrossPieceException {
+  readonly length_mm?: number;
+  readonly at_mm: number;
+  readonly size?: SizeId;
+  readonly omit?: boolean;
+}
+
+export interface CrossPieces {
+  readonly size: SizeId;
+  /** flat: wide face up, under the deck; edge: narrow face up. */
+  readonly lay: "flat" | "edge";
+  /** Centre to centre, counted from the module's start. The first piece is flush with the start. */
+  readonly spacing_mm: number;
+  readonly exceptions: readonly CrossPieceException[];
+  readonly screw: string;
+  readonly screws_per_end: number;
+}
+
+/** catch-board: a flat board across the end that projects and carries the next module. plain: a cross piece flush with the end. */
+export type ModuleEnd =
+  | { readonly kind: "catch-board"; readonly size: SizeId; readonly projection_mm: number }
+  | { readonly kind: "plain" };
+
+export type Deck =
+  | {
+      readonly kind: "boards";
+      readonly size: SizeId;
+      readonly gap_mm: number;
+      /** Length of a board across the module. */
+      readonly width_mm: number;
+      readonly screw: string;
+      readonly screws_per_bearing: number;
+    }
+  | {
+      readonly kind: "mesh";
+      readonly name: string;
+      readonly wire_mm: number;
+      readonly pitch_mm: number;
+      readonly panel_length_mm: number;
+      /** Width of the deck; the sheet is cut wider by the two upturns. */
+      readonly width_mm: number;
+      readonly upturn_mm: number;
+      readonly clip: string;
+      readonly clips_per_panel: number;
+      readonly mass_kg_m2: number;
+      readonly open_share: number;
+      readonly yield_mpa: number;
+    };
+
+/** One patch on the ground, centred `offset_across_mm` from the walkway's middle line. */
+export interface Foot {
+  readonly along_mm: number;
+  readonly across_mm: number;
+  readonly offset_across_mm: number;
+}
+
+/** One timber piece of a support; length = fixed + per_height * support height. */
+export interface SupportPiece {
+  readonly name: string;
+  readonly size: SizeId;
+  readonly count: number;
+  readonly length_mm: number;
+  readonly per_height: number;
+}
+
+export interface SupportKind {
+  readonly id: string;
+  readonly name: string;
+  readonly form: "open-crate" | "sleeper" | "post-pair";
+  /** Ground to the underside of the module. */
+  readonly height_min_mm: number;
+  readonly height_max_mm: number;
+  readonly height_step_mm: number;
+  readonly sill: { readonly size: SizeId; readonly length_mm: number; readonly lay: "flat" | "edge" };
+  readonly pieces: readonly SupportPiece[];
+  readonly feet: readonly Foot[];
+  /** Maker's or builder's rating of one support; null when there is none and the checks decide alone. */
+  readonly rating_n: number | null;
+  readonly anchor: {
+    readonly kind: "stake";
+    readonly size: SizeId;
+    readonly length_mm: number;
+    /** Length in the ground. */
+    readonly embedment_mm: number;
+    readonly count: number;
+  } | null;
+  readonly screws: readonly { readonly screw: string; readonly count: number }[];
+  /** Where it may stand: on ground above this level (site datum, null = anywhere), never in these uses of zone. */
+  readonly stands: { readonly ground_above_m: number | null; readonly not_in: readonly string[] };
+}
+
+export interface Platform {
+  readonly side_mm: number;
+  readonly stringers: { readonly size: SizeId; readonly count: number };
+  readonly cross_pieces: { readonly size: SizeId; readonly count: number };
+  readonly screw: string;
+  readonly screws_per_end: number;
+}
+
+/** The recipe of every part. Lengths in mm as the builder gives them; the engine turns them into metres. */
+export interface Kit {
+  readonly id: string;
+  readonly name: string;
+  readonly note: string;
+  readonly lumber: Lumber;
+  /** Body lengths. Pitch of a module = its length + joint_gap_mm. All pitches and half the platform's share one lattice step. */
+  readonly lengths_mm: readonly number[];
+  readonly joint_gap_mm: number;
+  readonly stringers: {
+    readonly count: 2 | 3;
+    readonly size: SizeId;
+    /** Outside face to outside face. */ readonly overall_mm: number;
+  };
+  readonly cross_pieces: CrossPieces;
+  readonly end: ModuleEnd;
+  readonly deck: Deck;
+  readonly curb: { readonly size: SizeId; readonly screw: string; readonly screw_spacing_mm: number } | null;
+  readonly supports: readonly SupportKind[];
+  readonly platform: Platform;
+}

@@ -1,0 +1,138 @@
+import type { Polygons } from "../site/index.ts";
+
+/** Compass heading in degrees, clockwise from grid north. */
+export type Heading = number;
+
+/** Where parts meet over a support. `x`, `y` lie in the middle of the gap; heights are on the site datum. */
+export interface Joint {
+  readonly id: string;
+  readonly x: number;
+  readonly y: number;
+  /** Heading of travel away from the start. */
+  readonly heading_deg: Heading;
+  readonly branch: string;
+  /** Measured on the branch from its beginning; the trunk's begins at the start. */
+  readonly along_m: number;
+  readonly ground_m: number;
+  /** Top of the deck. */
+  readonly deck_m: number;
+  /** Id of the support kind, and its height from the ground to the underside of the module. */
+  readonly support: string;
+  readonly support_height_m: number;
+  /** Ground under each foot of the support, as rectangles. */
+  readonly feet: Polygons;
+}
+
+export interface ModulePart {
+  readonly id: string;
+  readonly kind: "module";
+  readonly branch: string;
+  readonly length_m: number;
+  readonly heading_deg: Heading;
+  /** Joint ids: `from` is nearer the start. */
+  readonly from: string;
+  readonly to: string;
+  readonly along_m: number;
+  /** Plan outline of the body, widest part (deck or curb). */
+  readonly outline: Polygons;
+  /** Id of the channel or pool it bridges, if its clear span crosses one. */
+  readonly bridges: readonly string[];
+}
+
+export interface PlatformPart {
+  readonly id: string;
+  readonly kind: "platform";
+  readonly branch: string;
+  readonly side_m: number;
+  readonly x: number;
+  readonly y: number;
+  readonly heading_deg: Heading;
+  /** Joint it is entered by. */
+  readonly from: string;
+  /** Joints of the other edges, in use or only carrying the platform: straight on, left, right. */
+  readonly exits: { readonly ahead: string; readonly left: string; readonly right: string };
+  readonly along_m: number;
+  readonly outline: Polygons;
+  readonly bridges: readonly string[];
+}
+
+export type Part = ModulePart | PlatformPart;
+
+export interface Branch {
+  readonly id: string;
+  /** The start's id, or the platform it leaves. */
+  readonly from: string;
+  readonly to_plot: string;
+  readonly parts: readonly string[];
+  readonly length_m: number;
+}
+
+export interface ReachedPlot {
+  readonly plot: string;
+  readonly joint: string;
+  /** Joint to plot, measured along the ground plan. */
+  readonly distance_m: number;
+  /** From the start along the walkway. */
+  readonly walk_m: number;
+}
+
+export interface UnreachedPlot {
+  readonly plot: string;
+  readonly because: string;
+  /** The least clear width that would have to be bridged, and where; null when no gap explains it. */
+  readonly gap: {
+    readonly width_m: number;
+    readonly over: string;
+    readonly from: readonly [number, number];
+    readonly to: readonly [number, number];
+  } | null;
+}
+
+/** A finished layout: real parts, real joints, what was reached, and what in it is exact or heuristic. */
+export interface Layout {
+  readonly heading_deg: Heading;
+  readonly lattice_m: number;
+  readonly joints: readonly Joint[];
+  readonly parts: readonly Part[];
+  readonly branches: readonly Branch[];
+  readonly reached: readonly ReachedPlot[];
+  readonly unreached: readonly UnreachedPlot[];
+  readonly notes: readonly string[];
+  readonly search: {
+    readonly headings: number;
+    readonly settled: number;
+    /** What the search believed the chosen network costs, weighted; the true value is in the evaluation. */
+    readonly estimate: number;
+  };
+}
+
+/** True values of a finished layout, from `evaluateLayout`. */
+export interface LayoutFigures {
+  readonly length_m: number;
+  readonly modules: readonly { readonly length_m: number; readonly count: number }[];
+  readonly platforms: number;
+  readonly joints: number;
+  readonly shaded_m2: number;
+  readonly shaded_by_zone: readonly {
+    readonly zone: string;
+    readonly name: string;
+    readonly area_m2: number;
+  }[];
+  readonly contact_m2: number;
+  readonly crossings: readonly {
+    readonly zone: string;
+    readonly name: string;
+    readonly part: string;
+    readonly clear_m: number;
+  }[];
+  readonly lowest_deck_clear_m: number;
+  readonly steepest_grade: number;
+  /** Weighted sum by kind, in money. */
+  readonly weighted: {
+    readonly money: number;
+    readonly shade: number;
+    readonly contact: number;
+    readonly crossings: number;
+    readonly total: number;
+  };
+}

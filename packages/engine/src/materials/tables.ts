@@ -1,0 +1,72 @@
+import type { Source } from "../formula/index.ts";
+
+/** A tabulated value with its source. */
+export interface Tabled {
+  readonly value: number;
+  readonly source: string;
+  readonly status: Source["status"];
+}
+
+/** Reference design values of one species and grade, dry, before any factor, in the code's own units (psi). */
+export interface LumberGrade {
+  readonly id: string;
+  readonly species: string;
+  readonly grade: string;
+  readonly name: string;
+  /** Specific gravity, oven-dry mass over volume. */
+  readonly specific_gravity: Tabled;
+  /** When size factors are already inside (Southern Pine), bending and compression are listed by size. */
+  readonly size_factor_inside: boolean;
+  readonly fb_psi: Readonly<Record<string, Tabled>>;
+  readonly fv_psi: Tabled;
+  readonly fcp_psi: Tabled;
+  readonly fc_psi: Readonly<Record<string, Tabled>>;
+  readonly e_psi: Tabled;
+  readonly emin_psi: Tabled;
+}
+
+/** Actual dressed size of a nominal one. */
+export interface LumberSize {
+  readonly id: string;
+  readonly thickness_in: number;
+  readonly width_in: number;
+  readonly nominal_thickness_in: number;
+  readonly nominal_width_in: number;
+  readonly source: string;
+  readonly status: Source["status"];
+}
+
+export interface Fastener {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: "wood-screw" | "clip" | "nail";
+  readonly length_mm: number;
+  readonly diameter_mm: number;
+  readonly source: string;
+  readonly status: Source["status"];
+}
+
+/** Every table the engine reads, handed in: the engine imports none. `version` is a hash over all of them. */
+export interface Tables {
+  readonly version: string;
+  readonly sources: Readonly<Record<string, Source>>;
+  readonly grades: readonly LumberGrade[];
+  readonly sizes: readonly LumberSize[];
+  readonly fasteners: readonly Fastener[];
+  readonly labour: {
+    readonly ready_made: {
+      readonly low_ft_per_h: number;
+      readonly high_ft_per_h: number;
+      readonly source: string;
+      readonly status: Source["status"];
+    };
+    readonly long_carry: {
+      readonly low_ft_per_h: number;
+      readonly high_ft_per_h: number;
+      readonly source: string;
+      readonly status: Source["status"];
+    };
+    readonly short_carry_m: Tabled;
+    readonly long_carry_m: Tabled;
+  };
+}

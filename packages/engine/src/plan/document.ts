@@ -1,0 +1,107 @@
+import type { Kit } from "../kit/index.ts";
+import type { Plot, Start, StrengthReading, WaterLevel, Zone } from "../site/index.ts";
+import type { UnitSystem } from "../units/index.ts";
+
+export const PLAN_SCHEMA = 1;
+
+export interface Cart {
+  readonly name: string;
+  readonly empty_kg: number;
+  readonly load_kg: number;
+  /** Wheels apart across the walkway, centre to centre. */
+  readonly track_mm: number;
+  /** Axles apart along the walkway; 0 for one axle. */
+  readonly axle_distance_mm: number;
+  readonly axles: 1 | 2;
+  /** Contact patch of one wheel. */
+  readonly wheel_width_mm: number;
+  readonly wheel_contact_mm: number;
+}
+
+/** A demand: who and what goes to which plot, how often, from when to when (ISO dates). */
+export interface Visit {
+  readonly id: string;
+  readonly name: string;
+  readonly plots: readonly string[];
+  readonly people: number;
+  readonly person_kg: number;
+  /** Along the walkway, between people walking in file. */
+  readonly spacing_mm: number;
+  readonly cart: Cart | null;
+  readonly per_year: number;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** Weights of the layout search, all in money: what the owner would pay to avoid one unit of the harm. */
+export interface Weights {
+  readonly money: number;
+  /** Per square metre of shaded ground, times the zone's sensitivity. */
+  readonly shade_per_m2: number;
+  /** Per square metre of ground under a support, times the zone's sensitivity. */
+  readonly contact_per_m2: number;
+  /** For each crossing of a channel or pool. */
+  readonly crossing: number;
+}
+
+export interface LayoutChoice {
+  readonly weights: Weights;
+  /** Step of the sweep over the lattice's heading, degrees; 90 = one heading only. */
+  readonly heading_step_deg: number;
+  readonly first_heading_deg: number;
+  /** Largest rise over run between two joints. */
+  readonly max_grade: number;
+  /** Deck underside at least this far above the ground at a joint. */
+  readonly min_clear_mm: number;
+}
+
+export interface GroundChoice {
+  /** Undrained shear strength where no reading lies near; null = not known, checks say so. */
+  readonly su_kpa: number | null;
+  readonly source: string;
+  readonly readings: readonly StrengthReading[];
+  /** Required ratio of bearing capacity to pressure. */
+  readonly safety: number;
+}
+
+export interface MoneyChoice {
+  /** ISO 4217 code; every price of the price list must be in it. */
+  readonly currency: string;
+  readonly labour_per_hour: number;
+  readonly contingency_share: number;
+  readonly tax_share: number;
+  readonly delivery: number;
+  /** Share of the laying hours that taking it out again needs. */
+  readonly removal_share: number;
+  readonly disposal: number;
+}
+
+/** The plan document: decisions and inputs, never results. Terrain and price list are files beside it. */
+export interface Plan {
+  readonly schema: typeof PLAN_SCHEMA;
+  readonly id: string;
+  readonly name: string;
+  readonly site_name: string;
+  readonly units: UnitSystem;
+  readonly crs: { readonly epsg: number } | { readonly local: string };
+  readonly vertical_datum: string;
+  readonly terrain: { readonly file: string; readonly unit: "m" | "ft"; readonly datum: string };
+  readonly prices: { readonly file: string };
+  /** ISO dates of laying and removal; seasonal closures are held against the days of laying. */
+  readonly laying: { readonly from: string; readonly to: string; readonly carry_m: number };
+  readonly removal: { readonly by: string };
+  readonly starts: readonly Start[];
+  readonly plots: readonly Plot[];
+  readonly zones: readonly Zone[];
+  readonly levels: readonly WaterLevel[];
+  /** Id of the level at which modules must stay put; null = dry site. */
+  readonly flood_level: string | null;
+  readonly water_kg_m3: number;
+  readonly ground: GroundChoice;
+  readonly visits: readonly Visit[];
+  readonly kit: Kit;
+  readonly layout: LayoutChoice;
+  readonly code: "us-asd-2018";
+  readonly saw: { readonly kerf_mm: number };
+  readonly money: MoneyChoice;
+}

@@ -1,0 +1,23 @@
+import type { Kit } from "../kit/index.ts";
+import type { Zone } from "../site/index.ts";
+import type { UnitSystem } from "../units/index.ts";
+import type { LayoutChoice, Visit, Weights } from "./document.ts";
+
+/** Every change of a plan is one of these. They drive undo, hand tools, proposals and revisions. */
+export type Edit =
+  | { readonly type: "move-plot"; readonly plot: string; readonly x: number; readonly y: number }
+  | { readonly type: "move-start"; readonly start: string; readonly x: number; readonly y: number }
+  | {
+      readonly type: "set-plot-reach";
+      readonly plot: string;
+      readonly keep_off_m: number;
+      readonly reach_m: number;
+    }
+  | { readonly type: "add-zone"; readonly zone: Zone; readonly at?: number }
+  | { readonly type: "remove-zone"; readonly zone: string }
+  | { readonly type: "set-weights"; readonly weights: Weights }
+  | { readonly type: "set-layout"; readonly layout: LayoutChoice }
+  | { readonly type: "set-visit"; readonly visit: Visit }
+  | { readonly type: "set-kit"; readonly kit: Kit }
+  | { readonly type: "set-units"; readonly units: UnitSystem }
+  | { readonly type: "rename"; readonly name: string };

@@ -1,0 +1,46 @@
+import type { CheckResult } from "../checks/index.ts";
+import type { Cost } from "../cost/index.ts";
+import type { CuttingPlan } from "../fabrication/index.ts";
+import type { Source, TraceStep } from "../formula/index.ts";
+import type { Layout, LayoutFigures } from "../layout/index.ts";
+import type { TakeOff } from "../materials/index.ts";
+import type { Unit, UnitSystem } from "../units/index.ts";
+import type { StripModel } from "./strip.ts";
+
+export const RESULTS_SCHEMA = 1;
+
+/** One number a person reads, with the way it was found. Map, check, order list and paper all show this one value. */
+export interface Figure {
+  readonly id: string;
+  readonly title: string;
+  readonly value: number;
+  readonly unit: Unit;
+  readonly note: string;
+  readonly working: readonly TraceStep[];
+  readonly sources: readonly Source[];
+}
+
+export interface StageRecord {
+  readonly stage: string;
+  /** SHA-256 over the stage's inputs, its code version and the tables it read. */
+  readonly key: string;
+}
+
+/** What `derive` makes of a plan and its files. The same input gives the same bytes. */
+export interface Results {
+  readonly schema: typeof RESULTS_SCHEMA;
+  readonly causey: string;
+  readonly plan: { readonly id: string; readonly name: string; readonly units: UnitSystem };
+  readonly crs: string;
+  readonly datum: string;
+  readonly layout: Layout;
+  readonly evaluation: LayoutFigures;
+  readonly checks: readonly CheckResult[];
+  readonly take_off: TakeOff;
+  readonly cutting: readonly { readonly size: string; readonly plan: CuttingPlan }[];
+  readonly cost: Cost;
+  readonly figures: readonly Figure[];
+  readonly strip: StripModel;
+  readonly cautions: readonly string[];
+  readonly stages: readonly StageRecord[];
+}

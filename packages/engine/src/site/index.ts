@@ -1,0 +1,14 @@
+export type * from "./types.ts";
+export { groundAt, rasterExtent } from "./terrain.ts";
+export {
+  bounds,
+  convexOverlap,
+  isInside,
+  polygonsArea,
+  rectangle,
+  ringArea,
+  segmentDistance,
+  signedDistance,
+  type Point,
+} from "./geometry.ts";
+export { isShut } from "./closure.ts";

@@ -1,0 +1,96 @@
+import type { Qty } from "../units/index.ts";
+
+/**
+ * Terrain as a grid of cell-centre heights.
+ *
+ * values  row by row from SOUTH to north, west to east; NaN = no data   [m above `datum`]
+ * x0, y0  centre of the south-west cell, in the site's horizontal system [m]
+ * dx, dy  cell size, both > 0, need not be equal                         [m]
+ */
+export interface Raster {
+  readonly cols: number;
+  readonly rows: number;
+  readonly x0: number;
+  readonly y0: number;
+  readonly dx: number;
+  readonly dy: number;
+  readonly values: Float32Array;
+}
+
+/** Horizontal system: a projected EPSG system in metres, or a local grid that the plan states. East x, north y. */
+export type Crs =
+  | { readonly kind: "epsg"; readonly code: number; readonly name: string; readonly proj: string }
+  | { readonly kind: "local"; readonly name: string };
+
+export type ZoneUse =
+  "habitat" | "closed" | "seasonal-closure" | "buffer" | "soft-ground" | "channel" | "pool" | "parcel";
+
+export type Ring = readonly (readonly [number, number])[];
+/** Polygons, each an outer ring and its holes; coordinates in the site's horizontal system [m]. */
+export type Polygons = readonly (readonly Ring[])[];
+
+/** An area with a rule. */
+export interface Zone {
+  readonly id: string;
+  readonly name: string;
+  readonly use: ZoneUse;
+  readonly polygons: Polygons;
+  /** Harm per square metre relative to plain upland grass = 1; habitats only. */
+  readonly sensitivity?: number;
+  /** Month and day, inclusive, for a seasonal closure; may run over New Year. */
+  readonly from?: string;
+  readonly to?: string;
+  /** Used in the search, never in a shared paper. */
+  readonly hidden: boolean;
+  readonly source: string;
+}
+
+export interface Start {
+  readonly id: string;
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Where the walkway must lead: reached when a joint lies outside `keep_off_m` and within `reach_m` beyond it. */
+export interface Plot {
+  readonly id: string;
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  readonly keep_off_m: number;
+  readonly reach_m: number;
+}
+
+/** A named water level on the site datum. */
+export interface WaterLevel {
+  readonly id: string;
+  readonly name: string;
+  readonly z_m: number;
+  readonly datum: string;
+  readonly source: string;
+  readonly epoch: string;
+}
+
+/** One reading of undrained shear strength, already corrected, at a depth below ground. */
+export interface StrengthReading {
+  readonly x: number;
+  readonly y: number;
+  readonly depth_m: number;
+  readonly su_kpa: number;
+  readonly source: string;
+}
+
+/** Everything about the place that the pipeline reads, on one horizontal system and one vertical datum. */
+export interface Site {
+  readonly crs: Crs;
+  readonly datum: string;
+  readonly terrain: Raster;
+  readonly zones: readonly Zone[];
+  readonly starts: readonly Start[];
+  readonly plots: readonly Plot[];
+  readonly levels: readonly WaterLevel[];
+  readonly readings: readonly StrengthReading[];
+}
+
+export type Metres = Qty<"m">;
