@@ -136,3 +136,25 @@ export interface LayoutFigures {
     readonly total: number;
   };
 }
+
+/** Weights of the layout search, all in money: what the owner would pay to avoid one unit of the harm. */
+export interface Weights {
+  readonly money: number;
+  /** Per square metre of shaded ground, times the zone's sensitivity. */
+  readonly shade_per_m2: number;
+  /** Per square metre of ground under a support, times the zone's sensitivity. */
+  readonly contact_per_m2: number;
+  /** For each crossing of a channel or pool. */
+  readonly crossing: number;
+}
+
+export interface LayoutChoice {
+  readonly weights: Weights;
+  /** Step of the sweep over the lattice's heading, degrees; 90 = one heading only. */
+  readonly heading_step_deg: number;
+  readonly first_heading_deg: number;
+  /** Largest rise over run between two joints. */
+  readonly max_grade: number;
+  /** Deck underside at least this far above the ground at a joint. */
+  readonly min_clear_mm: number;
+}

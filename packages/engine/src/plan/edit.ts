@@ -1,7 +1,8 @@
 import type { Kit } from "../kit/index.ts";
 import type { Zone } from "../site/index.ts";
 import type { UnitSystem } from "../units/index.ts";
-import type { LayoutChoice, Visit, Weights } from "./document.ts";
+import type { LayoutChoice, Weights } from "../layout/index.ts";
+import type { Visit } from "./document.ts";
 
 /** Every change of a plan is one of these. They drive undo, hand tools, proposals and revisions. */
 export type Edit =

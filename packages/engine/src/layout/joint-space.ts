@@ -1,0 +1,251 @@
+import type { LayoutFacts, SearchCosts } from "./facts.ts";
+import type { Fields } from "./fields.ts";
+import type { JointTable } from "./joint-table.ts";
+import { DX, DY, type Lattice } from "./lattice.ts";
+import type { SearchSpace, Settle } from "./settle.ts";
+
+/** Arc numbers: 1.. are modules by length; these are the platform's exits as seen by who walks away from the start. */
+export const AHEAD = 64;
+export const LEFT = 65;
+export const RIGHT = 66;
+export const BRANCH = 67;
+export const PASS = 68;
+export const ARRIVED = 69;
+
+export interface SpaceWeights {
+  readonly money: number;
+  readonly shade_per_m2: number;
+  readonly crossing: number;
+  readonly max_grade: number;
+}
+
+const UNKNOWN = 0;
+const REFUSED = -1;
+
+/**
+ * Joints as nodes: lattice point and heading of travel away from the start, `node = point * 4 + direction`.
+ * Arcs are modules, and platforms entered at one joint and left at another. The space is settled BACKWARD, from the
+ * plots towards the start: `expand(v)` offers every joint u from which one part leads to v. The cost of an arc holds
+ * the part and the support at its far end; a platform's holds the three supports besides the one it is entered over.
+ */
+export class JointSpace implements SearchSpace {
+  readonly nodes: number;
+  readonly unit: number;
+  readonly l: Lattice;
+  readonly table: JointTable;
+  readonly steps: readonly number[];
+  readonly half: number;
+  private readonly f: Fields;
+  private readonly facts: LayoutFacts;
+  private readonly costs: SearchCosts;
+  private readonly weights: SpaceWeights;
+  private readonly moduleCost: readonly number[];
+  readonly platformMoney: number;
+  private readonly rows: number;
+  private readonly harmPerPoint: number;
+  private readonly platformPoints: number;
+  private readonly platformHarm: number;
+  /** Per orientation and length: whole cost of a strip from its lower end, 0 = not looked at, -1 = cannot lie there. */
+  private readonly strips: readonly Int32Array[];
+  /** Whole cost of a platform with its four supports, by its middle. */
+  private readonly platforms: Int32Array;
+  private readonly least: Int32Array;
+  private readonly perUnit: number;
+
+  constructor(
+    l: Lattice,
+    f: Fields,
+    table: JointTable,
+    facts: LayoutFacts,
+    costs: SearchCosts,
+    weights: SpaceWeights,
+  ) {
+    this.l = l;
+    this.f = f;
+    this.table = table;
+    this.weights = weights;
+    this.facts = facts;
+    this.costs = costs;
+    this.nodes = l.nx * l.ny * 4;
+    this.steps = facts.lengths_m.map((m) => Math.round((m + facts.gap_m) / l.step));
+    this.half = Math.round((facts.platform_side_m + facts.gap_m) / 2 / l.step);
+    const labour = costs.labour_per_m * l.step;
+    const money = (known: number | null, steps: number): number =>
+      known === null ? steps * l.step : (known + labour * steps) * weights.money;
+    this.moduleCost = this.steps.map((k, n) => money(costs.module[n]!, k));
+    this.platformMoney = money(costs.platform, 2 * this.half);
+    this.rows = Math.ceil(facts.width_m / 2 / l.step + 0.5 - 1e-9) - 1;
+    this.harmPerPoint = (weights.shade_per_m2 * facts.width_m * l.step) / (2 * this.rows + 1);
+    this.platformPoints = Math.ceil(facts.platform_side_m / 2 / l.step + 0.5 - 1e-9) - 1;
+    this.platformHarm =
+      (weights.shade_per_m2 * facts.platform_side_m ** 2) / (2 * this.platformPoints + 1) ** 2;
+    this.unit = Math.max(1e-9, Math.min(...this.moduleCost)) / 256;
+    this.perUnit = 1 / this.unit;
+    this.platforms = new Int32Array(l.nx * l.ny);
+    this.strips = Array.from({ length: 2 * this.steps.length }, () => new Int32Array(l.nx * l.ny));
+    this.least = leastToStart(l, this.leastPerStep() * 0.99);
+  }
+
+  /** Cheapest whole cost of one step along either heading. */
+  private leastPerStep(): number {
+    const perStep = this.moduleCost.map((c, n) => c / this.steps[n]!);
+    return Math.min(...perStep, this.platformMoney / (2 * this.half)) / this.unit;
+  }
+
+  /** The same joints and prices over other fields. */
+  with(f: Fields): JointSpace {
+    return new JointSpace(this.l, f, this.table, this.facts, this.costs, this.weights);
+  }
+
+  /** Drops what was worked out about platforms: after a place was ruled out. */
+  forget(): void {
+    this.platforms.fill(UNKNOWN);
+    for (const strip of this.strips) strip.fill(UNKNOWN);
+  }
+
+  /** Whole-number cost; at least one, so that no arc is free. */
+  whole(cost: number): number {
+    return Math.max(1, Math.round(cost / this.unit));
+  }
+
+  nodeAt(i: number, j: number, direction: number): number {
+    return (j * this.l.nx + i) * 4 + direction;
+  }
+
+  /** Least cost of any walkway from the start to here: steps along the two headings at the cheapest rate. */
+  ahead = (node: number): number => this.least[node >> 2]!;
+
+  expand = (node: number, settle: Settle): void => {
+    const d = node & 3;
+    const point = node >> 2;
+    const { nx, ny } = this.l;
+    const i = point % nx;
+    const j = (point - i) / nx;
+    const joint = this.jointCost(point, d & 1);
+    const lengths = this.steps.length;
+    for (let n = 0; n < lengths; n++) {
+      const k = this.steps[n]!;
+      const fi = i - DX[d]! * k;
+      const fj = j - DY[d]! * k;
+      if (fi < 0 || fj < 0 || fi >= nx || fj >= ny) continue;
+      const from = fj * nx + fi;
+      const lower = d < 2 ? from : point;
+      const strip = this.strips[(d & 1) * lengths + n]![lower]!;
+      const cost = strip !== UNKNOWN ? strip : this.lookAtStrip(d & 1, n, lower);
+      if (cost > 0) settle.relax(from * 4 + d, cost + joint, n + 1);
+    }
+    const ci = i - DX[d]! * this.half;
+    const cj = j - DY[d]! * this.half;
+    const platform = this.platformAt(ci, cj);
+    if (platform < 0) return;
+    this.offerEntry(ci, cj, d, AHEAD, platform, settle);
+    this.offerEntry(ci, cj, (d + 1) & 3, LEFT, platform, settle);
+    this.offerEntry(ci, cj, (d + 3) & 3, RIGHT, platform, settle);
+  };
+
+  private offerEntry(
+    ci: number,
+    cj: number,
+    entry: number,
+    arc: number,
+    platform: number,
+    settle: Settle,
+  ): void {
+    const point = (cj - DY[entry]! * this.half) * this.l.nx + ci - DX[entry]! * this.half;
+    settle.relax(point * 4 + entry, platform - this.jointCost(point, entry & 1), arc);
+  }
+
+  /** Cost of a platform for who enters it heading `entry`, the entry's own support left out [whole units]. */
+  entryCost(ci: number, cj: number, entry: number, platform: number): number {
+    const point = (cj - DY[entry]! * this.half) * this.l.nx + ci - DX[entry]! * this.half;
+    return platform - this.jointCost(point, entry & 1);
+  }
+
+  private jointCost(point: number, orientation: number): number {
+    return (this.table.cost[orientation]![point]! * this.perUnit + 0.5) | 0;
+  }
+
+  /** Whole cost of module `n` between a lower point and the point its length on, supports left out; -1 when it cannot lie there. */
+  private lookAtStrip(o: number, n: number, lower: number): number {
+    return (this.strips[o * this.steps.length + n]![lower] = this.stripCost(o, n, lower));
+  }
+
+  private stripCost(o: number, n: number, lower: number): number {
+    const { nx, ny, step } = this.l;
+    const k = this.steps[n]!;
+    const i = lower % nx;
+    const j = (lower - i) / nx;
+    const far = lower + (o === 0 ? k : k * nx);
+    if (!this.table.stands(lower, o) || !this.table.stands(far, o)) return REFUSED;
+    const { low, high } = this.table;
+    const rise = Math.max(low[o]![lower]! - high[o]![far]!, low[o]![far]! - high[o]![lower]!);
+    if (rise > this.weights.max_grade * k * step) return REFUSED;
+    const i0 = o === 0 ? i : i - this.rows;
+    const i1 = o === 0 ? i + k : i + this.rows;
+    const j0 = o === 0 ? j - this.rows : j;
+    const j1 = o === 0 ? j + this.rows : j + k;
+    if (i0 < 0 || j0 < 0 || i1 >= nx || j1 >= ny || this.f.blocked.over(i0, j0, i1, j1) > 0) return REFUSED;
+    const harm = (this.f.harm.over(i0, j0, i1, j1) * this.harmPerPoint * k) / (k + 1);
+    const water = this.f.water.over(i0, j0, i1, j1) > 0 ? this.weights.crossing : 0;
+    return this.whole(this.moduleCost[n]! + harm + water);
+  }
+
+  /** Whole cost of a platform with all four supports, centred on a lattice point; -1 when it cannot lie there. */
+  platformAt(ci: number, cj: number): number {
+    if (ci < this.half || cj < this.half || ci >= this.l.nx - this.half || cj >= this.l.ny - this.half)
+      return REFUSED;
+    const point = cj * this.l.nx + ci;
+    const known = this.platforms[point]!;
+    return known === UNKNOWN ? (this.platforms[point] = this.lookAtPlatform(ci, cj)) : known;
+  }
+
+  private lookAtPlatform(ci: number, cj: number): number {
+    const p = this.platformPoints;
+    if (this.f.blocked.over(ci - p, cj - p, ci + p, cj + p) > 0) return REFUSED;
+    let low = -Infinity;
+    let high = Infinity;
+    let supports = 0;
+    for (let d = 0; d < 4; d++) {
+      const point = (cj + DY[d]! * this.half) * this.l.nx + ci + DX[d]! * this.half;
+      const o = d & 1;
+      if (!this.table.stands(point, o)) return REFUSED;
+      low = Math.max(low, this.table.low[o]![point]!);
+      high = Math.min(high, this.table.high[o]![point]!);
+      supports += this.jointCost(point, o);
+    }
+    if (low > high) return REFUSED;
+    return (
+      this.whole(this.platformMoney + this.f.harm.over(ci - p, cj - p, ci + p, cj + p) * this.platformHarm) +
+      supports
+    );
+  }
+
+  /** Nodes reached from a joint over one arc, walking away from the start. */
+  follow(node: number, arc: number): number {
+    const d = node & 3;
+    const point = node >> 2;
+    const i = point % this.l.nx;
+    const j = (point - i) / this.l.nx;
+    if (arc <= this.steps.length)
+      return this.nodeAt(i + DX[d]! * this.steps[arc - 1]!, j + DY[d]! * this.steps[arc - 1]!, d);
+    return this.exitOf(
+      i + DX[d]! * this.half,
+      j + DY[d]! * this.half,
+      (d + (arc === LEFT ? 3 : arc === RIGHT ? 1 : 0)) & 3,
+    );
+  }
+
+  /** Joint over which a platform centred at (ci, cj) is left in a direction. */
+  exitOf(ci: number, cj: number, direction: number): number {
+    return this.nodeAt(ci + DX[direction]! * this.half, cj + DY[direction]! * this.half, direction);
+  }
+}
+
+/** Whole lower bound from every point to the start, for steps along two headings; rounded so that it stays consistent. */
+function leastToStart(l: Lattice, perStep: number): Int32Array {
+  const least = new Int32Array(l.nx * l.ny);
+  for (let j = 0; j < l.ny; j++)
+    for (let i = 0; i < l.nx; i++)
+      least[j * l.nx + i] = Math.floor((Math.abs(i - l.si) + Math.abs(j - l.sj)) * perStep);
+  return least;
+}

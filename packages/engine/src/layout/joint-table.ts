@@ -1,0 +1,155 @@
+import { groundAt, type Polygons, type Raster, type Site } from "../site/index.ts";
+import { footArea, footReach, type LayoutFacts, type SearchCosts } from "./facts.ts";
+import type { Fields } from "./fields.ts";
+import { headingOf, placeOf, type Lattice } from "./lattice.ts";
+import { mayStand, noFootAreas, type GroundWindow } from "./standing.ts";
+import { markZone } from "./zone-mask.ts";
+
+const KNOWN = 0x80;
+
+export interface JointChoice {
+  readonly from: string;
+  readonly to: string;
+  readonly min_clear_m: number;
+  readonly contact_per_m2: number;
+  readonly money: number;
+}
+
+/**
+ * What may stand at each lattice point, for walkways along (0) and across (1) the lattice's heading.
+ * Worked out when first asked for, then kept.
+ */
+export class JointTable {
+  /** Bit n: support kind n may stand. */
+  readonly kinds: [Uint8Array, Uint8Array];
+  /** Lowest and highest deck the standing kinds allow [m above the site datum]. */
+  readonly low: [Float32Array, Float32Array];
+  readonly high: [Float32Array, Float32Array];
+  /** Money and contact harm of the cheapest standing support [money]. */
+  readonly cost: [Float32Array, Float32Array];
+  private readonly areas: readonly (readonly Polygons[])[];
+  private readonly masks: readonly Uint8Array[];
+  private readonly contact: readonly number[];
+  private readonly l: Lattice;
+  private readonly f: Fields;
+  private readonly terrain: Raster;
+  private readonly window: GroundWindow;
+  private readonly facts: LayoutFacts;
+  private readonly costs: SearchCosts;
+  private readonly choice: JointChoice;
+  /** Points that a rejected layout must not use again, per orientation. */
+  readonly banned = new Set<number>();
+
+  constructor(
+    l: Lattice,
+    f: Fields,
+    site: Site,
+    window: GroundWindow,
+    facts: LayoutFacts,
+    costs: SearchCosts,
+    choice: JointChoice,
+  ) {
+    const points = l.nx * l.ny;
+    this.l = l;
+    this.f = f;
+    this.terrain = site.terrain;
+    this.window = window;
+    this.facts = facts;
+    this.costs = costs;
+    this.choice = choice;
+    this.kinds = [new Uint8Array(points), new Uint8Array(points)];
+    this.low = [new Float32Array(points), new Float32Array(points)];
+    this.high = [new Float32Array(points), new Float32Array(points)];
+    this.cost = [new Float32Array(points), new Float32Array(points)];
+    this.areas = facts.supports.map((k) => noFootAreas(k, site, choice.from, choice.to));
+    const reach = Math.max(...facts.supports.map((k) => footReach(k.feet)));
+    const marked = new Map<string, Uint8Array>();
+    this.masks = facts.supports.map((kind, n) => {
+      const uses = [...kind.stands.not_in].sort().join();
+      const mask = marked.get(uses) ?? markAll(l, this.areas[n]!, reach);
+      marked.set(uses, mask);
+      return mask;
+    });
+    this.contact = facts.supports.map((k) => footArea(k.feet) * choice.contact_per_m2);
+  }
+
+  /** True when some support may stand at a point, for a walkway along (0) or across (1). */
+  stands(point: number, orientation: number): boolean {
+    const known = this.kinds[orientation]![point]!;
+    return ((known === 0 ? this.look(point, orientation) : known) & ~KNOWN) !== 0;
+  }
+
+  /** Bits of the kinds that may stand at a point. */
+  standing(point: number, orientation: number): number {
+    return this.stands(point, orientation) ? this.kinds[orientation]![point]! & ~KNOWN : 0;
+  }
+
+  groundAt(point: number): number {
+    const i = point % this.l.nx;
+    return groundAt(this.terrain, ...placeOf(this.l, i, (point - i) / this.l.nx));
+  }
+
+  /** Rules a point out for both orientations: a layout that used it broke a rule the search cannot see. */
+  ban(point: number): void {
+    for (const orientation of [0, 1] as const) {
+      this.banned.add(point * 2 + orientation);
+      this.kinds[orientation][point] = 0;
+    }
+  }
+
+  private look(point: number, orientation: number): number {
+    let bits = 0;
+    let low = Infinity;
+    let high = -Infinity;
+    let cost = Infinity;
+    const ground = this.f.ground[point]!;
+    if (!Number.isNaN(ground) && !this.banned.has(point * 2 + orientation))
+      this.facts.supports.forEach((kind, n) => {
+        const least = Math.max(kind.height_min_mm / 1000, this.choice.min_clear_m);
+        if (least > kind.height_max_mm / 1000 + 1e-9 || !this.kindStands(n, point, orientation)) return;
+        bits |= 1 << n;
+        low = Math.min(low, ground + least + this.facts.depth_m);
+        high = Math.max(high, ground + kind.height_max_mm / 1000 + this.facts.depth_m);
+        const money = (this.costs.support[n]!.least ?? 0) * this.choice.money;
+        cost = Math.min(cost, money + this.contact[n]! * this.f.sensitivity[point]!);
+      });
+    this.low[orientation]![point] = low;
+    this.high[orientation]![point] = high;
+    this.cost[orientation]![point] = cost;
+    return (this.kinds[orientation]![point] = bits | KNOWN);
+  }
+
+  /** Whether one kind may stand at a point: by masks and window where they decide, else foot by foot. */
+  kindStands(n: number, point: number, orientation: number): boolean {
+    const kind = this.facts.supports[n]!;
+    const i = point % this.l.nx;
+    const [x, y] = placeOf(this.l, i, (point - i) / this.l.nx);
+    const cell = this.cellAt(x, y);
+    const least = kind.stands.ground_above_m ?? -Infinity;
+    if (cell < 0 || this.window.high[cell]! < least) return false;
+    const mark = this.masks[n]![point]!;
+    if (mark === 1) return false;
+    if (mark === 0 && this.window.low[cell]! >= least && this.window.low[cell]! > -Infinity) return true;
+    return mayStand(
+      kind,
+      this.terrain,
+      mark === 0 ? [] : this.areas[n]!,
+      x,
+      y,
+      headingOf(this.l, orientation),
+    );
+  }
+
+  private cellAt(x: number, y: number): number {
+    const r = this.terrain;
+    const i = Math.round((x - r.x0) / r.dx);
+    const j = Math.round((y - r.y0) / r.dy);
+    return i < 0 || j < 0 || i >= r.cols || j >= r.rows ? -1 : j * r.cols + i;
+  }
+}
+
+function markAll(l: Lattice, areas: readonly Polygons[], radius: number): Uint8Array {
+  const mask = new Uint8Array(l.nx * l.ny);
+  for (const area of areas) markZone(l, area, radius, mask);
+  return mask;
+}

@@ -1,0 +1,300 @@
+import type { Job } from "../formula/index.ts";
+import { AHEAD, ARRIVED, BRANCH, JointSpace, LEFT, PASS, RIGHT } from "./joint-space.ts";
+import { DX, DY } from "./lattice.ts";
+import { Settle } from "./settle.ts";
+
+/** One joint of a found network and what lies beyond it. */
+export interface JointVisit {
+  readonly node: number;
+  /** Plots (by index) reached at this joint. */
+  readonly arrives: readonly number[];
+  next: NextPart | null;
+}
+export type NextPart =
+  | { readonly kind: "module"; readonly length: number; readonly to: JointVisit }
+  | {
+      readonly kind: "platform";
+      readonly ci: number;
+      readonly cj: number;
+      readonly entry: number;
+      ahead: JointVisit | null;
+      left: JointVisit | null;
+      right: JointVisit | null;
+    };
+
+export interface Network {
+  /** In the space's whole units, the start's own support left out. */
+  readonly cost: number;
+  readonly root: JointVisit;
+  readonly joined: readonly number[];
+}
+
+/** Lattice points at which a plot counts as reached. */
+export interface Goal {
+  readonly plot: number;
+  readonly points: ReadonlySet<number>;
+}
+
+const SLICE = 1 << 17;
+
+/**
+ * Least network from the start to plots on one lattice, by dynamic programming over subsets of plots.
+ *
+ * The table of a subset holds, for every joint, the least cost of all parts beyond it that serve the subset. A single
+ * plot's table is a settle from the joints that reach it; a larger subset's begins where a platform shares it out over
+ * its exits, or where a joint reaches one plot and the way goes on. Exact on the lattice for the search's own costs;
+ * overlaps of parts and the deck's profile are held against the finished network afterwards.
+ */
+export class NetworkSearch {
+  settled = 0;
+  private readonly space: JointSpace;
+  private readonly goals: readonly Goal[];
+  private readonly start: number;
+  private readonly tables = new Map<number, Settle>();
+  private readonly note: string;
+  private alone: (number | null)[] = [];
+
+  constructor(space: JointSpace, goals: readonly Goal[], note: string) {
+    this.space = space;
+    this.goals = goals;
+    this.start = space.l.sj * space.l.nx + space.l.si;
+    this.note = note;
+  }
+
+  /** Cost from the start to each plot alone, null where no line of parts leads there. Stops beyond `most`. */
+  *reach(most: number): Job<(number | null)[]> {
+    this.alone = [];
+    for (let k = 0; k < this.goals.length; k++) {
+      const table = new Settle(this.space);
+      this.seedArrivals(k, table);
+      const found = yield* this.settle(table, most, true);
+      this.alone.push(found < 0 ? null : table.costOf(found));
+    }
+    return this.alone;
+  }
+
+  /**
+   * Joins the plots of `mask`; null when no network costs `most` or less. Call `reach` first.
+   *
+   * A table of plots S is kept only up to `most` less the dearest single way to a plot outside S: in a network of
+   * cost `most` or less that way is paid besides whatever serves S alone. Nothing of use is cut off.
+   */
+  *join(mask: number, most: number): Job<Network | null> {
+    for (const subset of subsetsBySize(mask)) {
+      const table = new Settle(this.space);
+      table.mostCost = most - Math.max(0, ...plotsIn(mask & ~subset).map((k) => this.alone[k]!));
+      this.tables.set(subset, table);
+      if (isSingle(subset)) this.seedArrivals(plotsIn(subset)[0]!, table);
+      else {
+        this.seedPasses(subset, table);
+        yield* this.seedBranches(subset, table, most);
+      }
+      yield* this.settle(table, most, subset === mask);
+    }
+    const table = this.tables.get(mask)!;
+    const ends = [0, 1, 2, 3]
+      .map((d) => this.start * 4 + d)
+      .filter((n) => table.costOf(n) >= 0 && table.costOf(n) <= most);
+    if (ends.length === 0) return null;
+    const best = ends.reduce((a, b) => (table.costOf(b) < table.costOf(a) ? b : a));
+    return {
+      cost: table.costOf(best),
+      root: this.trace(mask, best),
+      joined: plotsIn(mask).map((k) => this.goals[k]!.plot),
+    };
+  }
+
+  private seedArrivals(k: number, table: Settle): void {
+    for (const point of this.goals[k]!.points)
+      for (let d = 0; d < 4; d++)
+        if (this.space.table.stands(point, d & 1)) table.seed(point * 4 + d, 0, ARRIVED);
+  }
+
+  /** The cheapest way to the only goal from one of several joints: the root of the answer is the joint it begins at. */
+  *reachFrom(joints: ReadonlySet<number>): Job<Network | null> {
+    const table = new Settle({ nodes: this.space.nodes, expand: this.space.expand, ahead: () => 0 });
+    this.tables.set(1, table);
+    for (const point of this.goals[0]!.points)
+      for (let d = 0; d < 4; d++)
+        if (this.space.table.stands(point, d & 1)) table.seed(point * 4 + d, 0, ARRIVED);
+    for (;;) {
+      const found = table.run(SLICE, (node) => joints.has(node));
+      if (found === -1) return null;
+      if (found >= 0)
+        return { cost: table.costOf(found), root: this.trace(1, found), joined: [this.goals[0]!.plot] };
+      yield { done: table.settled, total: 0, note: this.note };
+    }
+  }
+
+  private *settle(table: Settle, most: number, toStart: boolean): Job<number> {
+    const isGoal = toStart ? (node: number): boolean => node >> 2 === this.start : (): boolean => false;
+    for (;;) {
+      const before = table.settled;
+      const found = table.run(SLICE, isGoal, most);
+      this.settled += table.settled - before;
+      if (found !== -2) return found;
+      yield { done: this.settled, total: 0, note: this.note };
+    }
+  }
+
+  /** A joint within reach of a plot, from which the way goes on to the others. */
+  private seedPasses(subset: number, table: Settle): void {
+    for (const k of plotsIn(subset)) {
+      const rest = this.tables.get(subset & ~(1 << k))!;
+      for (const point of this.goals[k]!.points)
+        for (let d = 0; d < 4; d++) {
+          const cost = rest.costOf(point * 4 + d);
+          if (cost >= 0) table.seed(point * 4 + d, cost, PASS);
+        }
+    }
+  }
+
+  /** Platforms that share the subset out over two or three exits. */
+  private *seedBranches(subset: number, table: Settle, most: number): Job<void> {
+    const { l, half } = this.space;
+    const single = plotsIn(subset).map((k) => this.tables.get(1 << k)!);
+    const beyond = new Beyond(this.tables, subset);
+    for (let cj = half; cj < l.ny - half; cj++) {
+      if (cj % 256 === 0) yield { done: this.settled, total: 0, note: this.note };
+      for (let ci = half; ci < l.nx - half; ci++) {
+        const least = this.leastBeyond(ci, cj, single);
+        if (least < 0 || least > table.mostCost) continue;
+        if (
+          least + this.space.ahead((cj * l.nx + ci) * 4) - this.space.ahead((l.sj * l.nx + l.si + half) * 4) >
+          most
+        )
+          continue;
+        const platform = this.space.platformAt(ci, cj);
+        if (platform < 0) continue;
+        beyond.read(this.space, ci, cj);
+        for (let entry = 0; entry < 4; entry++) {
+          const share = beyond.cheapest(entry);
+          if (share === Infinity) continue;
+          const cost = share + this.space.entryCost(ci, cj, entry, platform);
+          const node = this.space.nodeAt(ci - DX[entry]! * half, cj - DY[entry]! * half, entry);
+          if (cost + this.space.ahead(node) <= most) table.seed(node, cost, BRANCH);
+        }
+      }
+    }
+  }
+
+  /** Sum of the cheapest way to each plot from any edge of a platform; -1 when one cannot be reached from it. */
+  private leastBeyond(ci: number, cj: number, single: readonly Settle[]): number {
+    let sum = 0;
+    for (const table of single) {
+      let least = 0;
+      for (let d = 0; d < 4; d++) {
+        const cost = table.cost[this.space.exitOf(ci, cj, d)]!;
+        if (cost !== 0 && (least === 0 || cost < least)) least = cost;
+      }
+      if (least === 0) return -1;
+      sum += least - 1;
+    }
+    return sum;
+  }
+
+  private sharesAt(mask: number, ci: number, cj: number, entry: number): number[] {
+    const beyond = new Beyond(this.tables, mask);
+    beyond.read(this.space, ci, cj);
+    return beyond.cheapestShares(entry);
+  }
+
+  private trace(mask: number, node: number): JointVisit {
+    const table = this.tables.get(mask)!;
+    const arc = table.arc[node]!;
+    if (arc === ARRIVED) return { node, arrives: plotsIn(mask).map((k) => this.goals[k]!.plot), next: null };
+    if (arc === PASS) {
+      const k = plotsIn(mask).find(
+        (p) =>
+          this.goals[p]!.points.has(node >> 2) &&
+          this.tables.get(mask & ~(1 << p))!.costOf(node) === table.costOf(node),
+      )!;
+      const on = this.trace(mask & ~(1 << k), node);
+      return { node, arrives: [this.goals[k]!.plot, ...on.arrives], next: on.next };
+    }
+    return { node, arrives: [], next: this.tracePart(mask, node, arc) };
+  }
+
+  private tracePart(mask: number, node: number, arc: number): NextPart {
+    if (arc <= this.space.steps.length)
+      return { kind: "module", length: arc - 1, to: this.trace(mask, this.space.follow(node, arc)) };
+    const d = node & 3;
+    const point = node >> 2;
+    const i = point % this.space.l.nx;
+    const ci = i + DX[d]! * this.space.half;
+    const cj = (point - i) / this.space.l.nx + DY[d]! * this.space.half;
+    const shares =
+      arc === BRANCH
+        ? this.sharesAt(mask, ci, cj, d)
+        : [AHEAD, LEFT, RIGHT].map((a) => (a === arc ? mask : 0));
+    const [ahead, left, right] = [d, (d + 3) & 3, (d + 1) & 3].map((exit, n) =>
+      shares[n] === 0 ? null : this.trace(shares[n]!, this.space.exitOf(ci, cj, exit)),
+    );
+    return { kind: "platform", ci, cj, entry: d, ahead: ahead!, left: left!, right: right! };
+  }
+}
+
+/** Costs beyond the four edges of one platform, for every part of a subset. */
+class Beyond {
+  /** The parts of the subset, the empty one first, and the part each leaves over. */
+  private readonly shares: readonly number[];
+  private readonly tables: readonly (Settle | null)[];
+  private readonly costs: Float64Array;
+  private readonly pairs: readonly (readonly [ahead: number, left: number, right: number])[];
+
+  constructor(tables: ReadonlyMap<number, Settle>, subset: number) {
+    this.shares = [0, ...subsetsBySize(subset)].filter((s) => s !== subset);
+    this.tables = this.shares.map((s) => (s === 0 ? null : tables.get(s)!));
+    this.costs = new Float64Array(4 * this.shares.length);
+    this.pairs = this.shares.flatMap((a, na) =>
+      this.shares.flatMap((b, nb) => {
+        const nc = (a & b) === 0 ? this.shares.indexOf(subset & ~a & ~b) : -1;
+        return nc < 0 ? [] : [[na, nb, nc] as const];
+      }),
+    );
+  }
+
+  read(space: JointSpace, ci: number, cj: number): void {
+    for (let d = 0; d < 4; d++) {
+      const exit = space.exitOf(ci, cj, d);
+      for (let s = 1; s < this.shares.length; s++) {
+        const cost = this.tables[s]!.cost[exit]!;
+        this.costs[4 * s + d] = cost === 0 ? Infinity : cost - 1;
+      }
+    }
+  }
+
+  /** Cheapest way to share the subset out over ahead, left, right, using at least two of them. */
+  cheapest(entry: number): number {
+    let least = Infinity;
+    for (const [a, b, c] of this.pairs) least = Math.min(least, this.sum(entry, a, b, c));
+    return least;
+  }
+
+  /** The parts served ahead, left and right in the cheapest way. */
+  cheapestShares(entry: number): number[] {
+    const least = this.cheapest(entry);
+    return this.pairs.find(([a, b, c]) => this.sum(entry, a, b, c) === least)!.map((n) => this.shares[n]!);
+  }
+
+  private sum(entry: number, a: number, b: number, c: number): number {
+    return (
+      this.costs[4 * a + entry]! +
+      this.costs[4 * b + ((entry + 3) & 3)]! +
+      this.costs[4 * c + ((entry + 1) & 3)]!
+    );
+  }
+}
+
+export const plotsIn = (mask: number): number[] => {
+  const found: number[] = [];
+  for (let k = 0; mask >> k > 0; k++) if ((mask & (1 << k)) !== 0) found.push(k);
+  return found;
+};
+const isSingle = (mask: number): boolean => (mask & (mask - 1)) === 0;
+
+function subsetsBySize(mask: number): number[] {
+  const all: number[] = [];
+  for (let s = mask; s > 0; s = (s - 1) & mask) all.push(s);
+  return all.sort((a, b) => plotsIn(a).length - plotsIn(b).length || a - b);
+}

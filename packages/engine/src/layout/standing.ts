@@ -1,0 +1,152 @@
+import type { SupportKind } from "../kit/index.ts";
+import {
+  groundAt,
+  isInside,
+  isShut,
+  rectangle,
+  type Polygons,
+  type Raster,
+  type Ring,
+  type Site,
+} from "../site/index.ts";
+import { footReach } from "./facts.ts";
+
+/** Spacing of the points at which ground under a foot is read; the corners always are [m]. */
+const READ_SPACING = 0.1;
+
+/** Feet of a support at a joint, as rings in the site's system. */
+export const feetAt = (kind: SupportKind, x: number, y: number, heading: number): Ring[] => {
+  const h = (heading * Math.PI) / 180;
+  return kind.feet.map((f) =>
+    rectangle(
+      x + (Math.cos(h) * f.offset_across_mm) / 1000,
+      y - (Math.sin(h) * f.offset_across_mm) / 1000,
+      heading,
+      f.along_mm / 1000,
+      f.across_mm / 1000,
+    ),
+  );
+};
+
+/** Areas a support kind must not touch: those no part may cover, and zones of the uses its recipe rules out. */
+export function noFootAreas(kind: SupportKind, site: Site, from: string, to: string): Polygons[] {
+  return site.zones
+    .filter((z) => isShut(z, from, to) || kind.stands.not_in.includes(z.use))
+    .map((z) => z.polygons);
+}
+
+/**
+ * Whether a support may stand: ground known and not below its least level under every foot, no foot touching an area
+ * it must not touch. Exact at points not more than 0.1 m apart; areas are tested edge against edge.
+ */
+export function mayStand(
+  kind: SupportKind,
+  terrain: Raster,
+  areas: readonly Polygons[],
+  x: number,
+  y: number,
+  heading: number,
+): boolean {
+  const least = kind.stands.ground_above_m ?? -Infinity;
+  return feetAt(kind, x, y, heading).every(
+    (foot) => leastGround(terrain, foot) >= least && !areas.some((a) => touches(a, foot)),
+  );
+}
+
+/** Lowest ground read under a foot; -Infinity where any of it is unknown. */
+function leastGround(terrain: Raster, foot: Ring): number {
+  const [a, b, , d] = foot as readonly [Ring[0], Ring[0], Ring[0], Ring[0]];
+  const across = Math.max(1, Math.ceil(Math.hypot(b![0] - a![0], b![1] - a![1]) / READ_SPACING));
+  const along = Math.max(1, Math.ceil(Math.hypot(d![0] - a![0], d![1] - a![1]) / READ_SPACING));
+  let least = Infinity;
+  for (let p = 0; p <= across; p++)
+    for (let q = 0; q <= along; q++) {
+      const x = a![0] + ((b![0] - a![0]) * p) / across + ((d![0] - a![0]) * q) / along;
+      const y = a![1] + ((b![1] - a![1]) * p) / across + ((d![1] - a![1]) * q) / along;
+      const z = groundAt(terrain, x, y);
+      if (Number.isNaN(z)) return -Infinity;
+      if (z < least) least = z;
+    }
+  return least;
+}
+
+/** Whether a convex ring and polygons share any point. */
+export function touches(polygons: Polygons, foot: Ring): boolean {
+  const xs = foot.map((p) => p[0]);
+  const ys = foot.map((p) => p[1]);
+  const [w, e, s, n] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  for (const rings of polygons)
+    for (const ring of rings)
+      for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+        const a = ring[j]!;
+        const b = ring[i]!;
+        if (
+          Math.min(a[0], b[0]) > e ||
+          Math.max(a[0], b[0]) < w ||
+          Math.min(a[1], b[1]) > n ||
+          Math.max(a[1], b[1]) < s
+        )
+          continue;
+        if (edgeMeets(foot, a, b)) return true;
+      }
+  return isInside(polygons, foot[0]![0], foot[0]![1]);
+}
+
+function edgeMeets(foot: Ring, a: readonly [number, number], b: readonly [number, number]): boolean {
+  if (isInside([[foot]], a[0], a[1])) return true;
+  return foot.some((p, i) => crosses(p, foot[(i + 1) % foot.length]!, a, b));
+}
+
+const side = (
+  a: readonly [number, number],
+  b: readonly [number, number],
+  p: readonly [number, number],
+): number => (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
+
+const crosses = (
+  p: readonly [number, number],
+  q: readonly [number, number],
+  a: readonly [number, number],
+  b: readonly [number, number],
+): boolean => side(p, q, a) * side(p, q, b) <= 0 && side(a, b, p) * side(a, b, q) <= 0;
+
+/** Lowest and highest height in a window around every cell: decides most places without reading under the feet. */
+export interface GroundWindow {
+  readonly low: Float32Array;
+  readonly high: Float32Array;
+}
+
+export function groundWindow(r: Raster, kinds: readonly SupportKind[]): GroundWindow {
+  const reach = Math.max(...kinds.map((k) => footReach(k.feet)));
+  const rx = Math.ceil(reach / r.dx) + 1;
+  const ry = Math.ceil(reach / r.dy) + 1;
+  const low = slide(r, rx, ry, Math.min, (z) => (Number.isNaN(z) ? -Infinity : z));
+  const high = slide(r, rx, ry, Math.max, (z) => (Number.isNaN(z) ? Infinity : z));
+  return { low, high };
+}
+
+function slide(
+  r: Raster,
+  rx: number,
+  ry: number,
+  pick: (a: number, b: number) => number,
+  read: (z: number) => number,
+): Float32Array {
+  const rows = new Float32Array(r.values.length);
+  const out = new Float32Array(r.values.length);
+  for (let j = 0; j < r.rows; j++)
+    for (let i = 0; i < r.cols; i++) {
+      let v = read(r.values[j * r.cols + i]!);
+      for (let k = Math.max(0, i - rx); k <= Math.min(r.cols - 1, i + rx); k++)
+        v = pick(v, read(r.values[j * r.cols + k]!));
+      rows[j * r.cols + i] = v;
+    }
+  for (let j = 0; j < r.rows; j++)
+    for (let i = 0; i < r.cols; i++) {
+      let v = rows[j * r.cols + i]!;
+      for (let k = Math.max(0, j - ry); k <= Math.min(r.rows - 1, j + ry); k++)
+        v = pick(v, rows[k * r.cols + i]!);
+      out[j * r.cols + i] = v;
+    }
+  return out;
+}
