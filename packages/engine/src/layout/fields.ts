@@ -11,6 +11,7 @@ export interface Fields {
   /** Ground at every point [m above the site datum], NaN where unknown. */
   readonly ground: Float32Array;
   readonly sensitivity: Float32Array;
+  readonly leastSensitivity: number;
   /** Points whose cell touches what no part may cover: shut zones, keep-off circles, unknown ground. */
   readonly blocked: AreaSum;
   /** Sensitivity summed over points. */
@@ -72,6 +73,7 @@ export function makeFields(
   return {
     ground,
     sensitivity,
+    leastSensitivity: sensitivity.reduce((a, b) => Math.min(a, b), Infinity),
     blocked: new AreaSum(l.nx, l.ny, (p) => (blocked[p] !== 0 || Number.isNaN(ground[p]!) ? 1 : 0), true),
     harm: new AreaSum(l.nx, l.ny, (p) => sensitivity[p]!, false),
     water: new AreaSum(l.nx, l.ny, (p) => (water[p] !== 0 ? 1 : 0), true),

@@ -86,10 +86,16 @@ export class JointSpace implements SearchSpace {
     this.least = leastToStart(l, this.leastPerStep() * 0.99);
   }
 
-  /** Cheapest whole cost of one step along either heading. */
+  /** Cheapest whole cost of one step along either heading: part, shade on the least sensitive ground, cheapest support. */
   private leastPerStep(): number {
-    const perStep = this.moduleCost.map((c, n) => c / this.steps[n]!);
-    return Math.min(...perStep, this.platformMoney / (2 * this.half)) / this.unit;
+    const { step } = this.l;
+    const ground = this.f.leastSensitivity;
+    const shade = this.weights.shade_per_m2 * ground * step;
+    const joint = this.table.leastCost(ground);
+    const perStep = this.moduleCost.map((c, n) => (c + joint) / this.steps[n]! + shade * this.facts.width_m);
+    const platform =
+      (this.platformMoney + 3 * joint) / (2 * this.half) + shade * (this.facts.platform_side_m / 2);
+    return Math.min(...perStep, platform) / this.unit;
   }
 
   /** The same joints and prices over other fields. */

@@ -84,6 +84,15 @@ export class JointTable {
     return this.stands(point, orientation) ? this.kinds[orientation]![point]! & ~KNOWN : 0;
   }
 
+  /** Cheapest cost any support can have on ground of a sensitivity [money]. */
+  leastCost(sensitivity: number): number {
+    return Math.min(
+      ...this.facts.supports.map(
+        (_, n) => (this.costs.support[n]!.least ?? 0) * this.choice.money + this.contact[n]! * sensitivity,
+      ),
+    );
+  }
+
   groundAt(point: number): number {
     const i = point % this.l.nx;
     return groundAt(this.terrain, ...placeOf(this.l, i, (point - i) / this.l.nx));
