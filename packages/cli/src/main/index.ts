@@ -1,0 +1,60 @@
+import { runCalc } from "../commands/calc.ts";
+import { runAudit } from "../commands/audit.ts";
+import { runBackup } from "../commands/backup.ts";
+import { runCheck } from "../commands/check.ts";
+import { runNew } from "../commands/new.ts";
+import { runPlan } from "../commands/plan.ts";
+import { runServe } from "../commands/serve.ts";
+import { UsageError, type Shell } from "../shell/index.ts";
+
+const commands: Readonly<Record<string, (args: readonly string[], shell: Shell) => Promise<number>>> = {
+  new: runNew,
+  check: runCheck,
+  plan: runPlan,
+  audit: runAudit,
+  calc: runCalc,
+  serve: runServe,
+  backup: runBackup,
+};
+
+const help = `Causey plans temporary, removable walkways over fragile wetlands.
+
+  causey new DIR                         make a plan folder to start from
+  causey check DIR                       list everything wrong with a plan folder
+  causey plan DIR --out OUT              find, check and price the walkway; write the results
+  causey audit DIR OUT                   hold a finished layout against every hard rule, independently
+  causey serve [--data DIR] [--port N]   open Causey in the browser, on this machine only
+  causey backup --to FILE [--data DIR]   copy the store while it is in use
+  causey calc --list [--json]            list every calculation
+  causey calc ID --in FILE [--json]      run one calculation on a JSON file, or - for standard input
+
+Exit codes: 0 done, 1 something failed, 2 the input has problems (all of them are listed).
+Causey supports judgement. It does not replace a licensed engineer, the local code or the permit officer.`;
+
+/** Runs one command line and returns its exit code. */
+export async function main(args: readonly string[], shell: Shell = realShell): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === "help" || name === "--help" || name === "-h") {
+    shell.out(help);
+    return 0;
+  }
+  const command = commands[name];
+  if (!command) {
+    shell.error(`"${name}" is not a command. ${Object.keys(commands).join(", ")} are; "causey help" explains them.`);
+    return 2;
+  }
+  try {
+    return await command(rest, shell);
+  } catch (error) {
+    if (error instanceof UsageError) {
+      shell.error(error.message);
+      return 2;
+    }
+    throw error;
+  }
+}
+
+const realShell: Shell = {
+  out: (text) => process.stdout.write(`${text}\n`),
+  error: (text) => process.stderr.write(`${text}\n`),
+};
