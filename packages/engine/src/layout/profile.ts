@@ -6,7 +6,7 @@ import type { LayoutFacts, SearchCosts } from "./facts.ts";
 /** Deck heights are chosen on this grid; the supports are cut or packed to fit [m]. */
 export const LEVEL_STEP = 0.01;
 /** Ground is read this far apart under a module [m]. */
-const READ_SPACING = 0.3;
+const READ_SPACING = 0.1;
 /** What one metre of rise or fall between two joints counts beside one metre of support height. */
 const UNEVENNESS = 3;
 

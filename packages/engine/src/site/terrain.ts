@@ -1,3 +1,5 @@
+import { sha256 } from "@noble/hashes/sha2.js";
+import { bytesToHex } from "@noble/hashes/utils.js";
 import type { Raster } from "./types.ts";
 
 /**
@@ -28,4 +30,13 @@ const blend = (a: number, b: number, f: number): number => (f === 0 ? a : f === 
 /** West, south, east, north edges of the cells [m]. */
 export function rasterExtent(r: Raster): readonly [number, number, number, number] {
   return [r.x0 - r.dx / 2, r.y0 - r.dy / 2, r.x0 + (r.cols - 0.5) * r.dx, r.y0 + (r.rows - 0.5) * r.dy];
+}
+
+/** SHA-256 over a raster's shape and heights, 64 hexadecimal digits. */
+export function hashRaster(r: Raster): string {
+  const shape = new Float64Array([r.cols, r.rows, r.x0, r.y0, r.dx, r.dy]);
+  const hash = sha256.create();
+  hash.update(new Uint8Array(shape.buffer));
+  hash.update(new Uint8Array(r.values.buffer, r.values.byteOffset, r.values.byteLength));
+  return bytesToHex(hash.digest());
 }
