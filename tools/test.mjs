@@ -33,6 +33,7 @@ const vitest = (name, extra, env) =>
     env,
   );
 vitest("unit", []);
+step("validation page", process.execPath, ["tools/validation.mjs", "--check", `${reports}/unit.json`]);
 if (browser) vitest("browser", ["-c", "vitest.browser.config.ts"], { CHROMIUM: browser });
 else
   failed.push(

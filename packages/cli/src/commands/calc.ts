@@ -1,7 +1,13 @@
 import { readFile } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 import { calculations } from "@causey/engine/plan";
-import { inputProblem, type Calculation, type Json, type JsonObject, type Problem } from "@causey/engine/formula";
+import {
+  inputProblem,
+  type Calculation,
+  type Json,
+  type JsonObject,
+  type Problem,
+} from "@causey/engine/formula";
 import type { CalcContext } from "@causey/engine/materials";
 import { tables } from "@causey/data/tables";
 import { loadSolver } from "@causey/runtime/solver";
@@ -24,10 +30,15 @@ export async function runCalc(args: readonly string[], shell: Shell): Promise<nu
     return 0;
   }
   const found = calculations.find((c) => c.id === places[0]);
-  if (!found) throw new UsageError(`No calculation is named "${places[0]}". "causey calc --list" names them all.`);
-  if (typeof values["in"] !== "string") throw new UsageError(`Give the input with --in FILE, or --in - for standard input.\nForm: ${form}`);
+  if (!found)
+    throw new UsageError(`No calculation is named "${places[0]}". "causey calc --list" names them all.`);
+  if (typeof values["in"] !== "string")
+    throw new UsageError(`Give the input with --in FILE, or --in - for standard input.\nForm: ${form}`);
   const read = await readInput(values["in"], found);
-  const outcome = read.problems.length > 0 ? { ok: false as const, problems: read.problems } : found.run(read.input, { tables, solver: await loadSolver() });
+  const outcome =
+    read.problems.length > 0
+      ? { ok: false as const, problems: read.problems }
+      : found.run(read.input, { tables, solver: await loadSolver() });
   if (values["json"] === true) shell.out(JSON.stringify(outcome));
   else if (outcome.ok) shell.out(describe(outcome));
   else shell.error(problemLines(outcome.problems));
@@ -35,33 +46,88 @@ export async function runCalc(args: readonly string[], shell: Shell): Promise<nu
 }
 
 function list(json: boolean, shell: Shell): void {
-  const rows = calculations.map(({ id, title, kind, inputs, outputs, sources }) => ({ id, title, kind, inputs, outputs, sources }));
-  shell.out(json ? JSON.stringify(rows) : rows.map((r) => `${r.id.padEnd(44)} ${r.kind.padEnd(8)} ${r.title}`).join("\n"));
+  const rows = calculations.map(({ id, title, kind, inputs, outputs, sources }) => ({
+    id,
+    title,
+    kind,
+    inputs,
+    outputs,
+    sources,
+  }));
+  shell.out(
+    json
+      ? JSON.stringify(rows)
+      : rows.map((r) => `${r.id.padEnd(44)} ${r.kind.padEnd(8)} ${r.title}`).join("\n"),
+  );
 }
 
-function describe(outcome: { readonly outputs: JsonObject; readonly working: readonly { title: string; symbol: string; text: string; value: number; unit: string; source: { title: string } }[] }): string {
-  const outputs = Object.entries(outcome.outputs).map(([k, v]) => `${k}: ${typeof v === "object" ? JSON.stringify(v) : String(v)}`);
-  const working = outcome.working.map((s) => `  ${s.title}: ${s.symbol} = ${s.text} = ${s.value} ${s.unit}  [${s.source.title}]`);
+function describe(outcome: {
+  readonly outputs: JsonObject;
+  readonly working: readonly {
+    title: string;
+    symbol: string;
+    text: string;
+    value: number;
+    unit: string;
+    source: { title: string };
+  }[];
+}): string {
+  const outputs = Object.entries(outcome.outputs).map(
+    ([k, v]) => `${k}: ${typeof v === "object" ? JSON.stringify(v) : String(v)}`,
+  );
+  const working = outcome.working.map(
+    (s) => `  ${s.title}: ${s.symbol} = ${s.text} = ${s.value} ${s.unit}  [${s.source.title}]`,
+  );
   return [...outputs, ...(working.length > 0 ? ["working:", ...working] : [])].join("\n");
 }
 
 /** Keys ending in `_file` are resolved here and nowhere else: `map_file` becomes `map` with the file's text. */
-async function readInput(place: string, calculation: Calculation<CalcContext>): Promise<{ input: JsonObject; problems: Problem[] }> {
-  const text = place === "-" ? await readAll(process.stdin) : await readFile(place, "utf8").catch((e: unknown) => e as Error);
-  if (text instanceof Error) return { input: {}, problems: [inputProblem(place, "", `the file cannot be read (${text.message})`, "Give a file that is there.")] };
+async function readInput(
+  place: string,
+  calculation: Calculation<CalcContext>,
+): Promise<{ input: JsonObject; problems: Problem[] }> {
+  const text =
+    place === "-"
+      ? await readAll(process.stdin)
+      : await readFile(place, "utf8").catch((e: unknown) => e as Error);
+  if (text instanceof Error)
+    return {
+      input: {},
+      problems: [
+        inputProblem(place, "", `the file cannot be read (${text.message})`, "Give a file that is there."),
+      ],
+    };
   let parsed: Json;
   try {
     parsed = JSON.parse(text) as Json;
   } catch (error) {
-    return { input: {}, problems: [inputProblem(place, text, `is not JSON (${(error as Error).message})`, "Give one JSON object.")] };
+    return {
+      input: {},
+      problems: [
+        inputProblem(place, text, `is not JSON (${(error as Error).message})`, "Give one JSON object."),
+      ],
+    };
   }
   if (typeof parsed !== "object" || parsed === null || Array.isArray(parsed))
-    return { input: {}, problems: [inputProblem(place, parsed, "must be one JSON object", `Give its inputs: ${calculation.inputs.map((f) => f.key).join(", ")}.`)] };
+    return {
+      input: {},
+      problems: [
+        inputProblem(
+          place,
+          parsed,
+          "must be one JSON object",
+          `Give its inputs: ${calculation.inputs.map((f) => f.key).join(", ")}.`,
+        ),
+      ],
+    };
   const base = place === "-" ? process.cwd() : dirname(resolve(place));
   return resolveFiles(parsed as JsonObject, base);
 }
 
-async function resolveFiles(input: JsonObject, base: string): Promise<{ input: JsonObject; problems: Problem[] }> {
+async function resolveFiles(
+  input: JsonObject,
+  base: string,
+): Promise<{ input: JsonObject; problems: Problem[] }> {
   const out: Record<string, Json> = {};
   const problems: Problem[] = [];
   for (const [key, value] of Object.entries(input)) {
@@ -71,10 +137,18 @@ async function resolveFiles(input: JsonObject, base: string): Promise<{ input: J
     }
     try {
       const bytes = await readFile(resolve(base, value));
-      if (bytes.length > MOST_BYTES) throw new Error(`it holds ${bytes.length} bytes, more than ${MOST_BYTES}`);
+      if (bytes.length > MOST_BYTES)
+        throw new Error(`it holds ${bytes.length} bytes, more than ${MOST_BYTES}`);
       out[key.slice(0, -"_file".length)] = bytes.toString("utf8");
     } catch (error) {
-      problems.push(inputProblem(key, value, `the file cannot be read (${(error as Error).message})`, "Give a path from the folder of the input file."));
+      problems.push(
+        inputProblem(
+          key,
+          value,
+          `the file cannot be read (${(error as Error).message})`,
+          "Give a path from the folder of the input file.",
+        ),
+      );
     }
   }
   return { input: out, problems };
@@ -82,6 +156,7 @@ async function resolveFiles(input: JsonObject, base: string): Promise<{ input: J
 
 async function readAll(stream: AsyncIterable<Uint8Array | string>): Promise<string> {
   let text = "";
-  for await (const chunk of stream) text += typeof chunk === "string" ? chunk : new TextDecoder().decode(chunk);
+  for await (const chunk of stream)
+    text += typeof chunk === "string" ? chunk : new TextDecoder().decode(chunk);
   return text;
 }

@@ -40,7 +40,9 @@ export async function main(args: readonly string[], shell: Shell = realShell): P
   }
   const command = commands[name];
   if (!command) {
-    shell.error(`"${name}" is not a command. ${Object.keys(commands).join(", ")} are; "causey help" explains them.`);
+    shell.error(
+      `"${name}" is not a command. ${Object.keys(commands).join(", ")} are; "causey help" explains them.`,
+    );
     return 2;
   }
   try {

@@ -7,3 +7,4 @@ export { searchLayout, MOST_JOINED_EXACTLY } from "./search.ts";
 export type { SearchInput } from "./search-input.ts";
 export { evaluateLayout, type EvaluationInput } from "./evaluate.ts";
 export { isWater } from "./fields.ts";
+export { settleGrid } from "./weighted-grid.ts";

@@ -19,19 +19,17 @@ function run(ground: readonly number[], kinds = 1): PlacedNetwork {
     ground_m: g,
     kinds,
   }));
-  const parts = ground
-    .slice(1)
-    .map((_, k) => ({
-      id: `A${k}`,
-      kind: "module" as const,
-      branch: "A",
-      length: 0,
-      heading_deg: 90,
-      from: `J${k}`,
-      to: `J${k + 1}`,
-      along_m: 3 * k,
-      outline: [],
-    }));
+  const parts = ground.slice(1).map((_, k) => ({
+    id: `A${k}`,
+    kind: "module" as const,
+    branch: "A",
+    length: 0,
+    heading_deg: 90,
+    from: `J${k}`,
+    to: `J${k + 1}`,
+    along_m: 3 * k,
+    outline: [],
+  }));
   return { joints, parts, branches: [], arrivals: [] };
 }
 

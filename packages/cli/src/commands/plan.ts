@@ -1,0 +1,58 @@
+import { tables } from "@causey/data/tables";
+import { ProblemError, type Progress } from "@causey/engine/formula";
+import { derive } from "@causey/engine/plan";
+import { writeFolder } from "@causey/io/folder";
+import { resultFiles } from "@causey/io/results";
+import { drive } from "@causey/runtime/jobs";
+import { loadSolver } from "@causey/runtime/solver";
+import { resolve } from "node:path";
+import { problemLines, readArgs, UsageError, type Shell } from "../shell/index.ts";
+import { summary } from "../show/summary.ts";
+import { readPlanFolder } from "./read-folder.ts";
+
+const form = "causey plan DIR --out OUT [--quiet]";
+
+/** `causey plan DIR --out OUT`: reads the folder, derives the whole plan, writes the results and prints one page. */
+export async function runPlan(args: readonly string[], shell: Shell): Promise<number> {
+  const { values, places } = readArgs(
+    args,
+    { out: { type: "string" }, quiet: { type: "boolean" } },
+    ["DIR"],
+    form,
+  );
+  if (typeof values["out"] !== "string")
+    throw new UsageError(`Say where the results go with --out OUT.\nForm: ${form}`);
+  try {
+    return await planFolder(places[0]!, resolve(values["out"]), values["quiet"] !== true, shell);
+  } catch (error) {
+    if (!(error instanceof ProblemError)) throw error;
+    shell.error(problemLines(error.problems));
+    return 2;
+  }
+}
+
+async function planFolder(folder: string, out: string, isLoud: boolean, shell: Shell): Promise<number> {
+  const read = await readPlanFolder(folder);
+  if (!read.ok) {
+    shell.error(problemLines(read.problems));
+    shell.error(`${folder}: ${read.problems.length} problems; nothing was written.`);
+    return 2;
+  }
+  if (read.warnings.length > 0) shell.error(problemLines(read.warnings));
+  const job = derive(read, { tables, solver: await loadSolver() });
+  const done = await drive(job, { aborted: false }, isLoud ? progressTo(process.stderr) : () => {});
+  if (!done.ok) return 1;
+  await writeFolder(out, resultFiles(done.value, read.plan));
+  shell.out(summary(done.value, read.plan));
+  return 0;
+}
+
+/** One line of progress, rewritten in place; nothing where the output is not a terminal. */
+function progressTo(stream: NodeJS.WriteStream): (p: Progress) => void {
+  let last = "";
+  return ({ note }) => {
+    if (!stream.isTTY || note === last) return;
+    last = note;
+    stream.write(`\r\u001b[K${note}`);
+  };
+}

@@ -1,0 +1,71 @@
+import type { Plan, Results } from "@causey/engine/plan";
+import { feetInches, showQuantity } from "@causey/engine/units";
+
+/** The one-page summary: the values of `results.json`, in the plan's units. */
+export function summary(results: Results, plan: Plan): string {
+  const { layout, evaluation, cost, checks } = results;
+  const show = (value: number, unit: "m" | "m2"): string => showQuantity(value, unit, plan.units);
+  const money = (v: number): string =>
+    `${cost.currency} ${v.toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`;
+  const modules = evaluation.modules.map(
+    (m) => `${m.count} of ${plan.units === "us" ? feetInches(m.length_m) : show(m.length_m, "m")}`,
+  );
+  const failed = checks.filter((c) => c.status === "fail");
+  const open = checks.filter((c) => c.status === "cannot-check");
+  return [
+    `${plan.name} · ${plan.site_name}`,
+    `${results.crs} · heights on ${results.datum}`,
+    "",
+    row("Walkway length", show(evaluation.length_m, "m")),
+    row("Modules", modules.join(", ") || "none"),
+    row("Turning platforms", String(evaluation.platforms)),
+    row("Supports", String(evaluation.joints)),
+    row("Shaded ground", show(evaluation.shaded_m2, "m2")),
+    row("Ground touched", show(evaluation.contact_m2, "m2")),
+    row("Least height over ground", show(evaluation.lowest_deck_clear_m, "m")),
+    ...evaluation.crossings.map((c) =>
+      row(`Crossing of ${c.name}`, `${c.part}, ${show(c.clear_m, "m")} clear`),
+    ),
+    "",
+    ...layout.reached.map((r) =>
+      row(
+        `Reaches ${plotName(plan, r.plot)}`,
+        `${show(r.walk_m, "m")} from the start, ends ${show(r.distance_m, "m")} from it`,
+      ),
+    ),
+    ...layout.unreached.map((u) => `Does not reach ${plotName(plan, u.plot)}. ${u.because}`),
+    "",
+    ...cost.lines.map((l) => row(l.title, money(l.amount))),
+    row("Cost", money(cost.total)),
+    ...(cost.unpriced.length > 0
+      ? [`Without a price, left out: ${cost.unpriced.map((u) => `${u.needed} x ${u.item}`).join("; ")}.`]
+      : []),
+    ...cost.labour.map((l) =>
+      row(
+        `Person-hours, ${l.work}`,
+        `${l.low_h.toFixed(0)} to ${l.high_h.toFixed(0)} (reckoned with ${l.mid_h.toFixed(0)})`,
+      ),
+    ),
+    "",
+    row(
+      "Checks that meet the chosen rule",
+      `${checks.filter((c) => c.status === "pass").length} of ${checks.length}`,
+    ),
+    ...failed.map(
+      (c) =>
+        `  does not meet it: ${c.title}${c.status === "fail" ? `, ${c.utilisation.toFixed(2)} of the limit. ${c.backwards.carries} ${c.backwards.change ?? ""}` : ""}`,
+    ),
+    ...open.map(
+      (c) =>
+        `  cannot be checked: ${c.title}${c.status === "cannot-check" ? `, missing ${c.missing.join(", ")}` : ""}`,
+    ),
+    "",
+    ...layout.notes,
+    "",
+    ...results.cautions,
+  ].join("\n");
+}
+
+const row = (title: string, value: string): string => `${`${title} `.padEnd(34, ".")} ${value}`;
+
+const plotName = (plan: Plan, id: string): string => plan.plots.find((p) => p.id === id)?.name ?? id;

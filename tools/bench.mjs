@@ -1,0 +1,10 @@
+// `npm run bench`: size against time, and ratios against a public peer in the same run. Asserts nothing.
+import { build, install } from "./setup.mjs";
+
+install();
+build();
+const { report } = await import("./bench/report.mjs");
+for (const name of ["grid-router", "layout", "cutting", "checks", "pages"]) {
+  const { rows } = await import(`./bench/${name}.mjs`);
+  await report(name, rows);
+}

@@ -1,0 +1,43 @@
+// Writes docs/validation.md from the titles of the tests that hold calculations against published cases.
+//   node tools/validation.mjs            run the published tests and write the page
+//   node tools/validation.mjs --check F  compare the page with a test report F; exit code 1 on a difference
+import { readFileSync, writeFileSync } from "node:fs";
+import { basename, join, relative } from "node:path";
+import { root, run } from "./setup.mjs";
+
+const page = join(root, "docs/validation.md");
+const checked = process.argv[2] === "--check" ? process.argv[3] : undefined;
+const report = checked ?? join(root, ".test-out", "published.json");
+if (!checked)
+  run("npx", ["vitest", "run", "test/published", "--reporter=json", `--outputFile.json=${report}`]);
+
+const results = JSON.parse(readFileSync(report, "utf8")).testResults.filter((r) =>
+  r.name.includes("/test/published/"),
+);
+const text = render(results);
+if (!checked) writeFileSync(page, text);
+else if (readFileSync(page, "utf8") !== text) {
+  console.error("docs/validation.md is out of date: run `npm run validation` and commit it.");
+  process.exitCode = 1;
+}
+
+function render(files) {
+  const parts = files
+    .map((f) => ({ file: relative(root, f.name), titles: f.assertionResults.map((a) => a.fullName.trim()) }))
+    .sort((a, b) => (a.file < b.file ? -1 : 1))
+    .map(
+      ({ file, titles }) =>
+        `## ${basename(file, ".test.ts").replaceAll("-", " ")}\n\n${citation(file)}\n\n\`${file}\`\n\n${titles.map((t) => `- ${t}`).join("\n")}\n`,
+    );
+  return `# Validation\n\nWritten by \`npm run validation\` from the tests; do not edit. Each line is a test that holds a calculation against\nsomething outside the project. All of them pass before anything lands.\n\n${parts.join("\n")}`;
+}
+
+/** The comment lines at the head of a test file name its sources. */
+function citation(file) {
+  const lines = readFileSync(join(root, file), "utf8").split("\n");
+  const end = lines.findIndex((l) => !l.startsWith("//"));
+  return lines
+    .slice(0, end)
+    .map((l) => l.replace(/^\/\/ ?/, ""))
+    .join("\n");
+}
