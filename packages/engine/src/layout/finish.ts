@@ -6,7 +6,8 @@ import type { JointSpace } from "./joint-space.ts";
 import type { Network } from "./network.ts";
 import { overlappingPairs } from "./overlap.ts";
 import { deckProfile, type JointHeight, type ProfileRules } from "./profile.ts";
-import { feetAt, touches } from "./standing.ts";
+import { PreparedArea } from "./prepared-area.ts";
+import { feetAt } from "./standing.ts";
 import type { Branch, Joint, Layout, Part } from "./types.ts";
 
 export type Finished =
@@ -70,9 +71,9 @@ function toLayout(
   input: FinishInput,
 ): Omit<Layout, "unreached" | "notes" | "search"> {
   const { facts, space, site } = input;
-  const water = site.zones.filter(isWater);
+  const water = site.zones.filter(isWater).map((z) => ({ id: z.id, area: new PreparedArea(z.polygons) }));
   const bridged = (outline: Polygons): string[] =>
-    water.filter((z) => touches(z.polygons, outline[0]![0]!)).map((z) => z.id);
+    water.filter((z) => z.area.touches(outline[0]![0]!)).map((z) => z.id);
   const parts = placed.parts.map((p): Part =>
     p.kind === "module"
       ? {

@@ -2,6 +2,7 @@ import type { LayoutFacts, SearchCosts } from "./facts.ts";
 import type { Fields } from "./fields.ts";
 import type { JointTable } from "./joint-table.ts";
 import { DX, DY, type Lattice } from "./lattice.ts";
+import { StepBound, type StepCosts } from "./step-bound.ts";
 import type { SearchSpace, Settle } from "./settle.ts";
 
 /** Arc numbers: 1.. are modules by length; these are the platform's exits as seen by who walks away from the start. */
@@ -49,7 +50,9 @@ export class JointSpace implements SearchSpace {
   private readonly strips: readonly Int32Array[];
   /** Whole cost of a platform with its four supports, by its middle. */
   private readonly platforms: Int32Array;
-  private readonly least: Int32Array;
+  readonly bound: StepBound;
+  /** Least whole cost of any walkway from the start to each point. */
+  readonly toStart: Int32Array;
   private readonly perUnit: number;
 
   constructor(
@@ -83,19 +86,20 @@ export class JointSpace implements SearchSpace {
     this.perUnit = 1 / this.unit;
     this.platforms = new Int32Array(l.nx * l.ny);
     this.strips = Array.from({ length: 2 * this.steps.length }, () => new Int32Array(l.nx * l.ny));
-    this.least = leastToStart(l, this.leastPerStep() * 0.99);
+    this.bound = new StepBound(l, f, this.stepCosts());
+    this.toStart = this.bound.from([l.sj * l.nx + l.si]);
   }
 
-  /** Cheapest whole cost of one step along either heading: part, shade on the least sensitive ground, cheapest support. */
-  private leastPerStep(): number {
-    const { step } = this.l;
-    const ground = this.f.leastSensitivity;
-    const shade = this.weights.shade_per_m2 * ground * step;
-    const joint = this.table.leastCost(ground);
-    const perStep = this.moduleCost.map((c, n) => (c + joint) / this.steps[n]! + shade * this.facts.width_m);
-    const platform =
-      (this.platformMoney + 3 * joint) / (2 * this.half) + shade * (this.facts.platform_side_m / 2);
-    return Math.min(...perStep, platform) / this.unit;
+  /** Cheapest step of any part with the cheapest support, a hundredth off for rounding; shade comes on top, place by place. */
+  private stepCosts(): StepCosts {
+    const joint = this.table.leastCost(this.f.leastSensitivity);
+    const perStep = this.moduleCost.map((c, n) => (c + joint) / this.steps[n]!);
+    const platform = (this.platformMoney + 3 * joint) / (2 * this.half);
+    return {
+      perStep: (Math.min(...perStep, platform) / this.unit) * 0.99,
+      perHarm: (this.harmPerPoint / this.unit) * 0.99,
+      rows: this.rows,
+    };
   }
 
   /** The same joints and prices over other fields. */
@@ -118,8 +122,8 @@ export class JointSpace implements SearchSpace {
     return (j * this.l.nx + i) * 4 + direction;
   }
 
-  /** Least cost of any walkway from the start to here: steps along the two headings at the cheapest rate. */
-  ahead = (node: number): number => this.least[node >> 2]!;
+  /** Least cost of any walkway from the start to here; `CUT_OFF` where none leads. */
+  ahead = (node: number): number => this.toStart[node >> 2]!;
 
   expand = (node: number, settle: Settle): void => {
     const d = node & 3;
@@ -245,13 +249,4 @@ export class JointSpace implements SearchSpace {
   exitOf(ci: number, cj: number, direction: number): number {
     return this.nodeAt(ci + DX[direction]! * this.half, cj + DY[direction]! * this.half, direction);
   }
-}
-
-/** Whole lower bound from every point to the start, for steps along two headings; rounded so that it stays consistent. */
-function leastToStart(l: Lattice, perStep: number): Int32Array {
-  const least = new Int32Array(l.nx * l.ny);
-  for (let j = 0; j < l.ny; j++)
-    for (let i = 0; i < l.nx; i++)
-      least[j * l.nx + i] = Math.floor((Math.abs(i - l.si) + Math.abs(j - l.sj)) * perStep);
-  return least;
 }

@@ -2,6 +2,7 @@ import { groundAt, type Polygons, type Raster, type Site } from "../site/index.t
 import { footArea, footReach, type LayoutFacts, type SearchCosts } from "./facts.ts";
 import type { Fields } from "./fields.ts";
 import { headingOf, placeOf, type Lattice } from "./lattice.ts";
+import { PreparedArea } from "./prepared-area.ts";
 import { mayStand, noFootAreas, type GroundWindow } from "./standing.ts";
 import { markZone } from "./zone-mask.ts";
 
@@ -27,7 +28,7 @@ export class JointTable {
   readonly high: [Float32Array, Float32Array];
   /** Money and contact harm of the cheapest standing support [money]. */
   readonly cost: [Float32Array, Float32Array];
-  private readonly areas: readonly (readonly Polygons[])[];
+  private readonly areas: readonly (readonly PreparedArea[])[];
   private readonly masks: readonly Uint8Array[];
   private readonly contact: readonly number[];
   private readonly l: Lattice;
@@ -61,12 +62,14 @@ export class JointTable {
     this.low = [new Float32Array(points), new Float32Array(points)];
     this.high = [new Float32Array(points), new Float32Array(points)];
     this.cost = [new Float32Array(points), new Float32Array(points)];
-    this.areas = facts.supports.map((k) => noFootAreas(k, site, choice.from, choice.to));
+    const polygons = facts.supports.map((k) => noFootAreas(k, site, choice.from, choice.to));
+    const prepared = new Map(polygons.flat().map((p) => [p, new PreparedArea(p)]));
+    this.areas = polygons.map((list) => list.map((p) => prepared.get(p)!));
     const reach = Math.max(...facts.supports.map((k) => footReach(k.feet)));
     const marked = new Map<string, Uint8Array>();
     this.masks = facts.supports.map((kind, n) => {
       const uses = [...kind.stands.not_in].sort().join();
-      const mask = marked.get(uses) ?? markAll(l, this.areas[n]!, reach);
+      const mask = marked.get(uses) ?? markAll(l, polygons[n]!, reach);
       marked.set(uses, mask);
       return mask;
     });

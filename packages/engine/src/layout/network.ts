@@ -1,7 +1,8 @@
 import type { Job } from "../formula/index.ts";
 import { AHEAD, ARRIVED, BRANCH, JointSpace, LEFT, PASS, RIGHT } from "./joint-space.ts";
 import { DX, DY } from "./lattice.ts";
-import { Settle } from "./settle.ts";
+import { Settle, type SearchSpace } from "./settle.ts";
+import { leastOver, tourBound, type Terminal } from "./tour-bound.ts";
 
 /** One joint of a found network and what lies beyond it. */
 export interface JointVisit {
@@ -53,6 +54,8 @@ export class NetworkSearch {
   private readonly tables = new Map<number, Settle>();
   private readonly note: string;
   private alone: (number | null)[] = [];
+  private readonly bounds = new Map<number, Int32Array>();
+  private readonly fields: Int32Array[] = [];
 
   constructor(space: JointSpace, goals: readonly Goal[], note: string) {
     this.space = space;
@@ -73,16 +76,25 @@ export class NetworkSearch {
     return this.alone;
   }
 
+  /** Half the least round tour over the start and some plots: no network that serves them costs less. */
+  leastNetwork(plots: readonly number[]): number {
+    const bound = tourBound(
+      this.space.toStart,
+      plots.map((k) => this.terminal(k, plots)),
+    );
+    return bound[this.start]!;
+  }
+
   /**
    * Joins the plots of `mask`; null when no network costs `most` or less. Call `reach` first.
    *
-   * A table of plots S is kept only up to `most` less the dearest single way to a plot outside S: in a network of
-   * cost `most` or less that way is paid besides whatever serves S alone. Nothing of use is cut off.
+   * A joint is kept in the table of plots S only while what lies beyond it and a lower bound on all the rest stay
+   * within `most`. The rest joins the start, the joint and the plots outside S, so it costs at least half the least
+   * round tour over these (`tourBound`). Nothing of use is cut off.
    */
   *join(mask: number, most: number): Job<Network | null> {
     for (const subset of subsetsBySize(mask)) {
-      const table = new Settle(this.space);
-      table.mostCost = most - Math.max(0, ...plotsIn(mask & ~subset).map((k) => this.alone[k]!));
+      const table = new Settle(this.bounded(mask, subset));
       this.tables.set(subset, table);
       if (isSingle(subset)) this.seedArrivals(plotsIn(subset)[0]!, table);
       else {
@@ -102,6 +114,35 @@ export class NetworkSearch {
       root: this.trace(mask, best),
       joined: plotsIn(mask).map((k) => this.goals[k]!.plot),
     };
+  }
+
+  /** The space with the bound that belongs to the table of a subset. */
+  private bounded(mask: number, subset: number): SearchSpace {
+    const others = plotsIn(mask & ~subset);
+    const key = (mask << 8) | subset;
+    let rest = this.bounds.get(key);
+    if (!rest) {
+      rest =
+        others.length === 0
+          ? this.space.toStart
+          : tourBound(
+              this.space.toStart,
+              others.map((k) => this.terminal(k, others)),
+            );
+      this.bounds.set(key, rest);
+    }
+    const bound = rest;
+    return { nodes: this.space.nodes, expand: this.space.expand, ahead: (node) => bound[node >> 2]! };
+  }
+
+  private terminal(k: number, others: readonly number[]): Terminal {
+    const field = (n: number): Int32Array => {
+      const known = this.fields[n] ?? this.space.bound.from(this.goals[n]!.points);
+      this.fields[n] = known;
+      return known;
+    };
+    const between = others.map((n) => leastOver(field(n), this.goals[k]!.points));
+    return { fromStart: this.alone[k]!, field: field(k), between };
   }
 
   private seedArrivals(k: number, table: Settle): void {
@@ -154,16 +195,12 @@ export class NetworkSearch {
     const { l, half } = this.space;
     const single = plotsIn(subset).map((k) => this.tables.get(1 << k)!);
     const beyond = new Beyond(this.tables, subset);
-    for (let cj = half; cj < l.ny - half; cj++) {
+    const [first, last] = this.rowsOfAll(single);
+    for (let cj = first; cj <= last; cj++) {
       if (cj % 256 === 0) yield { done: this.settled, total: 0, note: this.note };
       for (let ci = half; ci < l.nx - half; ci++) {
         const least = this.leastBeyond(ci, cj, single);
-        if (least < 0 || least > table.mostCost) continue;
-        if (
-          least + this.space.ahead((cj * l.nx + ci) * 4) - this.space.ahead((l.sj * l.nx + l.si + half) * 4) >
-          most
-        )
-          continue;
+        if (least < 0 || least > most) continue;
         const platform = this.space.platformAt(ci, cj);
         if (platform < 0) continue;
         beyond.read(this.space, ci, cj);
@@ -172,10 +209,20 @@ export class NetworkSearch {
           if (share === Infinity) continue;
           const cost = share + this.space.entryCost(ci, cj, entry, platform);
           const node = this.space.nodeAt(ci - DX[entry]! * half, cj - DY[entry]! * half, entry);
-          if (cost + this.space.ahead(node) <= most) table.seed(node, cost, BRANCH);
+          if (cost + table.ahead(node) <= most) table.seed(node, cost, BRANCH);
         }
       }
     }
+  }
+
+  /** Rows of platform middles from which every one of the tables might be reached. */
+  private rowsOfAll(single: readonly Settle[]): [number, number] {
+    const { l, half } = this.space;
+    const row = (node: number): number => Math.floor(node / (4 * l.nx));
+    return [
+      Math.max(half, ...single.map((t) => row(t.lowest) - half)),
+      Math.min(l.ny - half - 1, ...single.map((t) => row(t.highest) + half)),
+    ];
   }
 
   /** Sum of the cheapest way to each plot from any edge of a platform; -1 when one cannot be reached from it. */

@@ -140,7 +140,8 @@ class HeadingSearch {
     const near = [...reachable].sort((a, b) => costs[a]! - costs[b]! || a - b);
     const first = near.slice(0, MOST_JOINED_EXACTLY);
     let network: Network | null = null;
-    for (let size = first.length; size > 0 && network === null; size--)
+    const least = most < NO_LIMIT ? first.length : 1;
+    for (let size = first.length; size >= least && network === null; size--)
       network = yield* this.joinWithin(alone, first.slice(0, size), costs, space, most);
     this.settled += alone.settled;
     if (network === null) return null;
@@ -164,9 +165,10 @@ class HeadingSearch {
   ): Job<Network | null> {
     const mask = plots.reduce((m, k) => m | (1 << k), 0);
     const alone = plots.map((k) => costs[k]!);
-    const platform = space.whole(space.platformMoney) * plots.length;
-    const ceiling = Math.min(most, 3 * (alone.reduce((a, b) => a + b, 0) + platform));
-    for (let limit = Math.round(1.15 * Math.max(...alone)) + platform; ; limit = Math.round(1.35 * limit)) {
+    const platforms = space.whole(space.platformMoney) * plots.length;
+    const ceiling = Math.min(most, 3 * (alone.reduce((a, b) => a + b, 0) + platforms));
+    const least = Math.max(search.leastNetwork(plots), ...alone);
+    for (let limit = Math.round(1.04 * least); ; limit = Math.round(1.06 * limit)) {
       const network = yield* search.join(mask, Math.min(limit, ceiling));
       if (network !== null || limit >= ceiling) return network;
     }

@@ -5,7 +5,7 @@ export interface SearchSpace {
   readonly nodes: number;
   /** Calls `settle.relax` for every neighbour of `node`. */
   readonly expand: (node: number, settle: Settle) => void;
-  /** Never more than the remaining cost, and consistent along every arc [whole units]; 0 for a plain settle. */
+  /** Never more than the remaining cost, and consistent along every arc [whole units]; 0 for a plain settle, negative where nothing leads on. */
   readonly ahead: (node: number) => number;
 }
 
@@ -24,8 +24,9 @@ export class Settle {
   readonly cost: Int32Array;
   readonly arc: Uint8Array;
   settled = 0;
-  /** Costs above this are not kept. */
-  mostCost = 0x7ffffffd;
+  /** Lowest and highest node that has a cost. */
+  lowest = Infinity;
+  highest = -1;
   private readonly space: SearchSpace;
   private heads = new Int32Array(1 << 12).fill(NOTHING);
   private next = new Int32Array(1 << 12);
@@ -47,13 +48,19 @@ export class Settle {
     return this.cost[node]! - 1;
   }
 
+  /** The space's own bound on what is left from a node. */
+  ahead(node: number): number {
+    return this.space.ahead(node);
+  }
+
   /** Forgets everything but keeps the memory. */
   reset(): void {
     this.cost.fill(0);
     this.heads.fill(NOTHING);
     this.free = NOTHING;
     this.used = this.waiting = this.bucket = this.base = 0;
-    this.mostCost = 0x7ffffffd;
+    this.lowest = Infinity;
+    this.highest = -1;
   }
 
   /** Offers a node at a cost of its own: the beginning of a search. Must not lie before what is already settled. */
@@ -66,10 +73,14 @@ export class Settle {
   relax(to: number, step: number, arc: number): void {
     const cost = this.base + step;
     const old = this.cost[to]!;
-    if ((old !== 0 && old <= cost + 1) || cost > this.mostCost) return;
-    const key = cost + this.space.ahead(to);
+    if (old !== 0 && old <= cost + 1) return;
+    const ahead = this.space.ahead(to);
+    if (ahead < 0) return;
+    const key = cost + ahead;
     this.cost[to] = cost + 1;
     this.arc[to] = arc;
+    if (to < this.lowest) this.lowest = to;
+    if (to > this.highest) this.highest = to;
     this.push(to, key);
   }
 

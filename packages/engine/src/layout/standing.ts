@@ -1,7 +1,6 @@
 import type { SupportKind } from "../kit/index.ts";
 import {
   groundAt,
-  isInside,
   isShut,
   rectangle,
   type Polygons,
@@ -9,6 +8,7 @@ import {
   type Ring,
   type Site,
 } from "../site/index.ts";
+import { PreparedArea } from "./prepared-area.ts";
 import { footReach } from "./facts.ts";
 
 /** Spacing of the points at which ground under a foot is read; the corners always are [m]. */
@@ -42,14 +42,14 @@ export function noFootAreas(kind: SupportKind, site: Site, from: string, to: str
 export function mayStand(
   kind: SupportKind,
   terrain: Raster,
-  areas: readonly Polygons[],
+  areas: readonly PreparedArea[],
   x: number,
   y: number,
   heading: number,
 ): boolean {
   const least = kind.stands.ground_above_m ?? -Infinity;
   return feetAt(kind, x, y, heading).every(
-    (foot) => leastGround(terrain, foot) >= least && !areas.some((a) => touches(a, foot)),
+    (foot) => leastGround(terrain, foot) >= least && !areas.some((a) => a.touches(foot)),
   );
 }
 
@@ -69,46 +69,6 @@ function leastGround(terrain: Raster, foot: Ring): number {
     }
   return least;
 }
-
-/** Whether a convex ring and polygons share any point. */
-export function touches(polygons: Polygons, foot: Ring): boolean {
-  const xs = foot.map((p) => p[0]);
-  const ys = foot.map((p) => p[1]);
-  const [w, e, s, n] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  for (const rings of polygons)
-    for (const ring of rings)
-      for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-        const a = ring[j]!;
-        const b = ring[i]!;
-        if (
-          Math.min(a[0], b[0]) > e ||
-          Math.max(a[0], b[0]) < w ||
-          Math.min(a[1], b[1]) > n ||
-          Math.max(a[1], b[1]) < s
-        )
-          continue;
-        if (edgeMeets(foot, a, b)) return true;
-      }
-  return isInside(polygons, foot[0]![0], foot[0]![1]);
-}
-
-function edgeMeets(foot: Ring, a: readonly [number, number], b: readonly [number, number]): boolean {
-  if (isInside([[foot]], a[0], a[1])) return true;
-  return foot.some((p, i) => crosses(p, foot[(i + 1) % foot.length]!, a, b));
-}
-
-const side = (
-  a: readonly [number, number],
-  b: readonly [number, number],
-  p: readonly [number, number],
-): number => (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
-
-const crosses = (
-  p: readonly [number, number],
-  q: readonly [number, number],
-  a: readonly [number, number],
-  b: readonly [number, number],
-): boolean => side(p, q, a) * side(p, q, b) <= 0 && side(a, b, p) * side(a, b, q) <= 0;
 
 /** Lowest and highest height in a window around every cell: decides most places without reading under the feet. */
 export interface GroundWindow {
