@@ -1,10 +1,7 @@
-import { readyKits } from "@causey/data/kits";
-import { tables } from "@causey/data/tables";
-import { validateKit } from "@causey/engine/kit";
 import { readFolder } from "@causey/io/folder";
-import { readPlan, type ReadPlan } from "@causey/io/plan";
+import type { ReadPlan } from "@causey/io/plan";
+import { readWholePlan } from "@causey/runtime/derive";
 
-/** Reads a plan folder with the ready kits and tables of this build; every problem at once. */
-export async function readPlanFolder(folder: string): Promise<ReadPlan> {
-  return readPlan(await readFolder(folder), { readyKits, validateKit: (kit) => validateKit(kit, tables) });
-}
+/** Reads a plan folder; every problem at once. */
+export const readPlanFolder = async (folder: string): Promise<ReadPlan> =>
+  readWholePlan(await readFolder(folder));

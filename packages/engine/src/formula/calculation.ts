@@ -1,5 +1,5 @@
 import type { Unit } from "../units/index.ts";
-import type { Formula, Trace, TraceStep } from "./formula.ts";
+import type { AnyFormula, Trace, TraceStep } from "./formula.ts";
 import type { Problem } from "./problem.ts";
 import type { Source } from "./source.ts";
 
@@ -136,7 +136,7 @@ export const unitSuffix = (unit: Unit): string =>
   unit === "1" ? "" : `_${unit.toLowerCase().replaceAll("*", "_").replaceAll("/", "_per_")}`;
 
 /** Shows a formula as a calculation: symbols become keys with their unit. */
-export function formulaCalculation(formula: Formula): Calculation {
+export function formulaCalculation(formula: AnyFormula): Calculation {
   const { spec } = formula;
   const key = (symbol: string, unit: Unit): string => `${symbol}${unitSuffix(unit)}`;
   const symbols = Object.entries(spec.inputs);

@@ -40,6 +40,11 @@ export interface Formula<
   readonly spec: FormulaSpec<I, U>;
 }
 
+/** Any formula, whatever its inputs: for lists of formulas and for showing one as a calculation. */
+export type AnyFormula = ((args: never, trace?: Trace, note?: string) => number) & {
+  readonly spec: FormulaSpec;
+};
+
 /**
  * Makes a formula whose printed text and code are one thing: a property test evaluates `text` on random
  * inputs and demands the value of `compute`. Throws `DomainError` when the value is not finite.

@@ -2,12 +2,15 @@ export type { Source, SourceStatus } from "./source.ts";
 export { ProblemError, type Problem } from "./problem.ts";
 export {
   defineFormula,
+  type AnyFormula,
   type Args,
   type Formula,
   type FormulaSpec,
   type Trace,
   type TraceStep,
 } from "./formula.ts";
+export { defineConstant, recordValue, type Constant, type RecordedValue } from "./constant.ts";
+export { canonicalJson, hashJson } from "./hash.ts";
 export {
   checkFields,
   defineMethod,

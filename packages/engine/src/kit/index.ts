@@ -1,1 +1,27 @@
 export type * from "./types.ts";
+export { overlaps, pieceVolume, type PlacedPiece } from "./piece.ts";
+export { sectionOf, type Section } from "./section.ts";
+export { commonStep, latticeLengths, latticeStep, shortenedByGap } from "./lattice.ts";
+export { kitGeometry, kitLength, type KitGeometry } from "./geometry.ts";
+export { boardPattern, clearWidth, deckThickness, sheetWidth, type BoardPattern } from "./deck.ts";
+export { crossPlaces, type CrossPlace } from "./cross-places.ts";
+export { moduleStringers, platformStringers, type StringerLines } from "./frame.ts";
+export { modulePieces } from "./module-pieces.ts";
+export { platformPieces, type PlatformEdge } from "./platform-pieces.ts";
+export { supportKind, supportPieces } from "./support-pieces.ts";
+export { supportHeights } from "./support-tiers.ts";
+export { meshPanelItem, moduleCounts, platformCounts, supportCounts, type Counted } from "./counts.ts";
+export {
+  frameFromJoint,
+  pieceCorners,
+  supportFrame,
+  toSite,
+  type JointPlace,
+  type PartFrame,
+  type SitePoint,
+} from "./placement.ts";
+export { validateKit } from "./validate.ts";
+export { cartProblems, type CartTrack } from "./cart-problems.ts";
+export type { KitTables } from "./faults.ts";
+export { readKit } from "./kit-shape.ts";
+export { kitCalculations } from "./calculations.ts";

@@ -66,13 +66,24 @@ export interface Foot {
   readonly offset_across_mm: number;
 }
 
-/** One timber piece of a support; length = fixed + per_height * support height. */
+/**
+ * One timber piece of a support; length = fixed + per_height * support height.
+ * Pieces are listed from the ground up: lying ones before the uprights stand below them, those after them above.
+ */
 export interface SupportPiece {
   readonly name: string;
   readonly size: SizeId;
   readonly count: number;
   readonly length_mm: number;
   readonly per_height: number;
+  /** Which way its length runs. Left out: upright when it grows with the height, across in a sleeper, else along. */
+  readonly lie?: "upright" | "along" | "across";
+  /** Which face a lying piece rests on; flat when left out. */
+  readonly lay?: "flat" | "edge";
+  /** Lies against the outer faces of the uprights, at half their height, instead of above or below them. */
+  readonly beside?: boolean;
+  /** Repeated, `count` pieces a layer, as often as the support's height asks; its thickness is the height step. */
+  readonly fill?: boolean;
 }
 
 export interface SupportKind {

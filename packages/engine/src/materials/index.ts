@@ -1,2 +1,9 @@
 export type * from "./types.ts";
 export type * from "./tables.ts";
+export type * from "./context.ts";
+export { closedEdges, takeOff, type CountedLayout } from "./take-off.ts";
+export { moduleMasses, type PartMass, type PartMasses } from "./part-masses.ts";
+export { cuttingProblems, stockPrices, type SizeCutting, type Unpriced } from "./cutting-problems.ts";
+export { cheapestPacks, type Pack } from "./packs.ts";
+export { orderList, toCents, type SizePlan } from "./order-list.ts";
+export { OLD_PRICE_DAYS, priceProblems } from "./price-problems.ts";

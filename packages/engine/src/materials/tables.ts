@@ -42,6 +42,10 @@ export interface Fastener {
   readonly kind: "wood-screw" | "clip" | "nail";
   readonly length_mm: number;
   readonly diameter_mm: number;
+  /** Wood screws: diameter at the root of the thread. */
+  readonly root_mm?: number;
+  /** Dowel bending yield strength. */
+  readonly fyb_psi?: number;
   readonly source: string;
   readonly status: Source["status"];
 }

@@ -67,7 +67,13 @@ export interface Plan {
   readonly units: UnitSystem;
   readonly crs: { readonly epsg: number } | { readonly local: string };
   readonly vertical_datum: string;
-  readonly terrain: { readonly file: string; readonly unit: "m" | "ft"; readonly datum: string };
+  readonly terrain: {
+    readonly file: string;
+    readonly unit: "m" | "ft";
+    readonly datum: string;
+    /** The owner has checked that a file which names no coordinate system lies in the plan's. */
+    readonly crs_confirmed?: boolean;
+  };
   readonly prices: { readonly file: string };
   /** ISO dates of laying and removal; seasonal closures are held against the days of laying. */
   readonly laying: { readonly from: string; readonly to: string; readonly carry_m: number };

@@ -1,0 +1,9 @@
+import type { Kit } from "@causey/engine/kit";
+import { lightMesh } from "./light-mesh.ts";
+import { meadowBoards } from "./meadow-boards.ts";
+
+/** Kits that can be used as they stand; a plan holds its own copy and may change it. */
+export const readyKits: readonly Kit[] = [meadowBoards, lightMesh];
+
+/** The ready kit with this id; undefined when there is none. */
+export const readyKit = (id: string): Kit | undefined => readyKits.find((kit) => kit.id === id);

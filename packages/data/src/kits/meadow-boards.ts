@@ -1,0 +1,119 @@
+import type { Kit, SupportKind } from "@causey/engine/kit";
+
+/** Feet of a support on two runners or plates, the given distance off the middle line. */
+const pair = (along_mm: number, across_mm: number, off_mm: number): SupportKind["feet"] => [
+  { along_mm, across_mm, offset_across_mm: -off_mm },
+  { along_mm, across_mm, offset_across_mm: off_mm },
+];
+const notInWater = { ground_above_m: null, not_in: ["channel", "pool"] } as const;
+
+/** A 36 in 2x6 laid flat: each of two module ends has 63.5 mm of seat on it. */
+const sill = { size: "2x6", length_mm: 914.4, lay: "flat" } as const;
+
+const sleeper: SupportKind = {
+  id: "sleeper",
+  name: "Sleeper, 3 to 9 in",
+  form: "sleeper",
+  height_min_mm: 76.2,
+  height_max_mm: 228.6,
+  height_step_mm: 38.1,
+  sill,
+  pieces: [
+    { name: "sleeper", size: "2x10", count: 1, length_mm: 914.4, per_height: 0 },
+    { name: "packing", size: "2x6", count: 1, length_mm: 914.4, per_height: 0, fill: true },
+  ],
+  feet: [{ along_mm: 234.95, across_mm: 914.4, offset_across_mm: 0 }],
+  rating_n: null,
+  anchor: { kind: "stake", size: "2x2", length_mm: 914.4, embedment_mm: 609.6, count: 2 },
+  screws: [{ screw: "screw-10x3", count: 12 }],
+  stands: notInWater,
+};
+
+const openCrate: SupportKind = {
+  id: "open-crate",
+  name: "Open crate, 9 to 20 in",
+  form: "open-crate",
+  height_min_mm: 228.6,
+  height_max_mm: 508,
+  height_step_mm: 25.4,
+  sill,
+  pieces: [
+    { name: "runner", size: "2x8", count: 2, length_mm: 609.6, per_height: 0 },
+    { name: "leg", size: "2x4", count: 4, length_mm: -165.1, per_height: 1 },
+    { name: "rail", size: "2x4", count: 2, length_mm: 609.6, per_height: 0, lay: "edge" },
+    { name: "tie", size: "2x4", count: 2, length_mm: 762, per_height: 0, lie: "across", beside: true },
+  ],
+  feet: pair(609.6, 184.15, 330.2),
+  rating_n: null,
+  anchor: { kind: "stake", size: "2x2", length_mm: 1219.2, embedment_mm: 609.6, count: 2 },
+  screws: [
+    { screw: "screw-10x3", count: 32 },
+    { screw: "screw-10x4", count: 8 },
+  ],
+  stands: notInWater,
+};
+
+const postPair: SupportKind = {
+  id: "post-pair",
+  name: "Post pair, 18 to 36 in",
+  form: "post-pair",
+  height_min_mm: 457.2,
+  height_max_mm: 914.4,
+  height_step_mm: 25.4,
+  sill,
+  pieces: [
+    { name: "plate", size: "2x12", count: 2, length_mm: 609.6, per_height: 0 },
+    { name: "post", size: "4x4", count: 2, length_mm: -76.2, per_height: 1 },
+    { name: "tie", size: "2x4", count: 2, length_mm: 762, per_height: 0, lie: "across", beside: true },
+  ],
+  feet: pair(609.6, 285.75, 304.8),
+  rating_n: null,
+  anchor: { kind: "stake", size: "2x2", length_mm: 1524, embedment_mm: 762, count: 2 },
+  screws: [
+    { screw: "screw-10x3", count: 20 },
+    { screw: "screw-10x4", count: 12 },
+  ],
+  stands: notInWater,
+};
+
+/**
+ * A board walkway 3 ft wide for a crew with a cart on a salt meadow. A kit of this project's own, invented.
+ *
+ * Bodies are half an inch short of 12, 8 and 4 ft, so that the pitches are whole feet and the joint gap is as wide
+ * as the gap between boards.
+ */
+export const meadowBoards: Kit = {
+  id: "meadow-boards",
+  name: "Meadow boards, 36 in",
+  note: "This project's own recipe. Grade, treatment and screws are to be confirmed at the yard; have an engineer look at posts above 24 in.",
+  lumber: { species: "southern-pine", grade: "no2", treatment: "treated", incised: false },
+  lengths_mm: [3644.9, 2425.7, 1206.5],
+  joint_gap_mm: 12.7,
+  stringers: { count: 3, size: "2x6", overall_mm: 863.6 },
+  cross_pieces: {
+    size: "2x6",
+    lay: "edge",
+    spacing_mm: 1219.2,
+    exceptions: [],
+    screw: "screw-10x3",
+    screws_per_end: 2,
+  },
+  end: { kind: "plain" },
+  deck: {
+    kind: "boards",
+    size: "5/4x6",
+    gap_mm: 12.7,
+    width_mm: 914.4,
+    screw: "screw-8x2.5",
+    screws_per_bearing: 2,
+  },
+  curb: { size: "2x2", screw: "screw-10x3", screw_spacing_mm: 609.6 },
+  supports: [sleeper, openCrate, postPair],
+  platform: {
+    side_mm: 1816.1,
+    stringers: { size: "2x6", count: 5 },
+    cross_pieces: { size: "2x6", count: 3 },
+    screw: "screw-10x3",
+    screws_per_end: 2,
+  },
+};

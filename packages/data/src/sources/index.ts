@@ -1,0 +1,1 @@
+export { sources, type SourceId } from "./sources.ts";

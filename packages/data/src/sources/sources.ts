@@ -1,0 +1,63 @@
+import type { Source } from "@causey/engine/formula";
+
+const source = (id: string, title: string, at: string, status: Source["status"]): Source => ({
+  id,
+  title,
+  at,
+  status,
+});
+
+/** Every source a table row may name, by id. The status here is that of the source as a whole; each row has its own. */
+export const sources = {
+  "awc-nds-s-4a": source(
+    "awc-nds-s-4a",
+    "AWC National Design Specification Supplement, 2018 edition",
+    "Table 4A, visually graded dimension lumber, all species except Southern Pine",
+    "seen",
+  ),
+  "awc-nds-s-4b": source(
+    "awc-nds-s-4b",
+    "AWC National Design Specification Supplement, 2018 edition",
+    "Table 4B, Southern Pine; metric values seen, psi is the table step that rounds to them",
+    "computed",
+  ),
+  "ps-20": source(
+    "ps-20",
+    "American Softwood Lumber Standard PS 20",
+    "dressed sizes, dry, as repeated in public lumber size charts",
+    "seen",
+  ),
+  "asme-b18-6-1": source(
+    "asme-b18-6-1",
+    "ASME B18.6.1, wood screws (cut thread)",
+    "shank and root diameters by gauge number",
+    "memory",
+  ),
+  "astm-f1667": source("astm-f1667", "ASTM F1667, driven fasteners", "common nails, shank diameter", "seen"),
+  "yard-mesh-clip": source(
+    "yard-mesh-clip",
+    "Mesh clips and fence staples",
+    "no published capacity: to be tested on the kit",
+    "practice",
+  ),
+  "troop-2015": source(
+    "troop-2015",
+    "Trail work report, straightarrows.org, 3 July 2015",
+    "2 people laid 11 ready-made units, about 90 ft, in about 6 h; planning range around it",
+    "computed",
+  ),
+  "norwich-2020": source(
+    "norwich-2020",
+    "Norwich trails, work day of 23 August 2020; Caledonia Ramblers, accessible boardwalk",
+    "14 people, 3/4 mile carry, 24 ft of deck in 2 h; 60 m of foundations in 600 h; planning range around them",
+    "computed",
+  ),
+  "causey-carry": source(
+    "causey-carry",
+    "Project decision: which carry counts as short and which as long",
+    "long = the 3/4 mile of the Norwich work day; short = a round figure",
+    "project",
+  ),
+} as const satisfies Readonly<Record<string, Source>>;
+
+export type SourceId = keyof typeof sources;

@@ -1,0 +1,1 @@
+export { tables } from "./tables.ts";

@@ -1,0 +1,5 @@
+export { tableFourA } from "./table-four-a.ts";
+export { tableFourB } from "./table-four-b.ts";
+export { lumberSizes } from "./sizes.ts";
+export { fasteners } from "./fasteners.ts";
+export { labour } from "./labour.ts";

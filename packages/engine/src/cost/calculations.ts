@@ -1,0 +1,6 @@
+import { formulaCalculation, type Calculation } from "../formula/index.ts";
+import type { CalcContext } from "../materials/context.ts";
+import { costFormulas } from "./money-formulas.ts";
+
+/** Registered calculations of money. */
+export const costCalculations: readonly Calculation<CalcContext>[] = costFormulas.map(formulaCalculation);

@@ -1,0 +1,71 @@
+import {
+  kitLength,
+  moduleCounts,
+  modulePieces,
+  platformCounts,
+  platformPieces,
+  supportCounts,
+  supportKind,
+  supportPieces,
+  type Kit,
+  type PlatformEdge,
+} from "../kit/index.ts";
+import type { Layout, PlatformPart } from "../layout/types.ts";
+import type { Fastener, LumberSize } from "./tables.ts";
+import { Tally } from "./tally.ts";
+import type { TakeOff } from "./types.ts";
+
+/** What of a layout the take-off counts: its parts, and one support at every joint. */
+export type CountedLayout = Pick<Layout, "parts" | "joints">;
+
+/**
+ * Everything a layout is made of: timber by size and saw length, and what is counted.
+ *
+ * layout     modules and platforms of this kit; each joint carries one support of its kind and height
+ * fasteners  names for counted things; their item ids stand when left out
+ *
+ * Exact: the pieces are the boxes of the drawings. Throws `DomainError` when a part's length or a joint's support
+ * is not the kit's, or a size is not in the table.
+ */
+export function takeOff(
+  kit: Kit,
+  layout: CountedLayout,
+  sizes: readonly LumberSize[],
+  fasteners: readonly Fastener[] = [],
+): TakeOff {
+  const tally = new Tally();
+  for (const [length, times] of countBy(modulesOf(kit, layout)))
+    tally.add(modulePieces(kit, length, sizes), moduleCounts(kit, length, sizes, fasteners), times);
+  for (const [edges, times] of countBy(platformsOf(layout))) {
+    const closed = edges.split(" ").filter((e): e is PlatformEdge => e !== "");
+    tally.add(platformPieces(kit, sizes, closed), platformCounts(kit, sizes, closed, fasteners), times);
+  }
+  for (const [support, times] of countBy(supportsOf(layout))) {
+    const [id, height] = JSON.parse(support) as [string, number];
+    const kind = supportKind(kit, id);
+    tally.add(supportPieces(kit, kind, height / 1e5, sizes), supportCounts(kind, fasteners), times);
+  }
+  return tally.takeOff(sizes);
+}
+
+function countBy<K>(keys: readonly K[]): Map<K, number> {
+  const counts = new Map<K, number>();
+  for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
+  return counts;
+}
+
+const modulesOf = (kit: Kit, { parts }: CountedLayout): number[] =>
+  parts.flatMap((p) => (p.kind === "module" ? [kitLength(kit, p.length_m)] : []));
+
+const platformsOf = ({ parts }: CountedLayout): string[] => {
+  const begun = new Set(parts.map((p) => p.from));
+  return parts.flatMap((p) => (p.kind === "platform" ? [closedEdges(p, begun).join(" ")] : []));
+};
+
+/** Edges of a platform that no part leaves from. */
+export const closedEdges = (platform: PlatformPart, begun: ReadonlySet<string>): PlatformEdge[] =>
+  (["ahead", "left", "right"] as const).filter((edge) => !begun.has(platform.exits[edge]));
+
+/** Support kind and height, in whole hundredths of a millimetre so that equal supports share a key. */
+const supportsOf = ({ joints }: CountedLayout): string[] =>
+  joints.map((j) => JSON.stringify([j.support, Math.round(j.support_height_m * 1e5)]));

@@ -1,0 +1,24 @@
+import { checkCalculations } from "../checks/index.ts";
+import { codeCalculations } from "../codes/index.ts";
+import { costCalculations } from "../cost/index.ts";
+import { fabricationCalculations } from "../fabrication/index.ts";
+import { floodCalculations } from "../flood/index.ts";
+import type { Calculation } from "../formula/index.ts";
+import { groundCalculations } from "../ground/index.ts";
+import { layingCalculations } from "../laying/index.ts";
+import { gridPath } from "../layout/index.ts";
+import type { CalcContext } from "../materials/index.ts";
+import { structureCalculations } from "../structure/index.ts";
+
+/** Every registered calculation, by id. Two of one id are a bug that a test finds. */
+export const calculations: readonly Calculation<CalcContext>[] = [
+  ...structureCalculations,
+  ...codeCalculations,
+  ...groundCalculations,
+  ...floodCalculations,
+  ...checkCalculations,
+  ...fabricationCalculations,
+  ...costCalculations,
+  ...layingCalculations,
+  gridPath,
+].sort((a, b) => (a.id < b.id ? -1 : 1));

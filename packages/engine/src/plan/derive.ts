@@ -1,0 +1,169 @@
+import { runChecks, type CheckResult } from "../checks/index.ts";
+import { costOf, type Cost } from "../cost/index.ts";
+import { planCutting, type CuttingPlan, type Solver } from "../fabrication/index.ts";
+import { hashJson, type Job, type Trace } from "../formula/index.ts";
+import { labourHours } from "../laying/index.ts";
+import { evaluateLayout, searchLayout, type Layout, type LayoutFigures } from "../layout/index.ts";
+import {
+  cuttingProblems,
+  moduleMasses,
+  orderList,
+  takeOff,
+  type Price,
+  type Tables,
+  type TakeOff,
+} from "../materials/index.ts";
+import { hashRaster, type Site } from "../site/index.ts";
+import { planCautions } from "./cautions.ts";
+import { layoutFacts, searchCosts } from "./derive-layout.ts";
+import type { Plan } from "./document.ts";
+import { makeFigures } from "./figures.ts";
+import { makeStrip } from "./make-strip.ts";
+import { RESULTS_SCHEMA, type Results } from "./results.ts";
+import { Stages, atOnce, type StageCache } from "./stages.ts";
+
+export const CAUSEY_VERSION = "0.1.0";
+
+export interface DeriveInput {
+  readonly plan: Plan;
+  readonly site: Site;
+  readonly prices: readonly Price[];
+}
+
+export interface DeriveContext {
+  readonly tables: Tables;
+  readonly solver: Solver;
+  /** Stages of earlier derivations; what did not change is not computed again. */
+  readonly cache?: StageCache;
+}
+
+/**
+ * The whole pipeline: site -> layout -> take-off -> cutting plan -> order and cost -> evaluation -> checks -> figures
+ * and strip. Pure: the same input gives the same results. Yields progress; long stages are the search and the cutting.
+ * The input must have passed the readers' cross checks; a kit that `validateKit` refuses throws `DomainError`.
+ */
+export function* derive(input: DeriveInput, context: DeriveContext): Job<Results> {
+  const { plan, site, prices } = input;
+  const { tables } = context;
+  const stages = new Stages(context.cache ?? new Map(), tables.version);
+  const siteKey = hashJson([
+    site.crs,
+    site.datum,
+    hashRaster(site.terrain),
+    site.zones,
+    site.starts,
+    site.plots,
+  ]);
+  const facts = layoutFacts(plan.kit, tables.sizes);
+  const costs = searchCosts(plan, prices, tables);
+  const search = {
+    site,
+    choice: plan.layout,
+    laying: { from: plan.laying.from, to: plan.laying.to },
+    facts,
+    costs,
+  };
+  const layout = yield* stages.run<Layout>(
+    "layout",
+    1,
+    [siteKey, search.choice, search.laying, facts, costs],
+    () => searchLayout(search),
+  );
+  const off = yield* stages.run<TakeOff>("take-off", 1, [stages.keyOf("layout"), plan.kit], () =>
+    atOnce(() => takeOff(plan.kit, layout, tables.sizes, tables.fasteners)),
+  );
+  const cutting = yield* stages.run("cutting", 1, [stages.keyOf("take-off"), prices, plan.saw], () =>
+    cutAll(off, prices, plan, context.solver),
+  );
+  const priced = yield* stages.run<Priced>(
+    "cost",
+    1,
+    [stages.keyOf("cutting"), prices, plan.money, plan.laying.carry_m],
+    () => atOnce(() => priceAll(off, cutting, prices, plan, walkwayLength(layout, facts.gap_m), tables)),
+  );
+  const { cost } = priced;
+  const evaluation = yield* stages.run<LayoutFigures>(
+    "evaluation",
+    1,
+    [stages.keyOf("layout"), stages.keyOf("cost"), plan.layout.weights],
+    () =>
+      atOnce(() =>
+        evaluateLayout({
+          layout,
+          site,
+          weights: plan.layout.weights,
+          depth_m: facts.depth_m,
+          gap_m: facts.gap_m,
+          money: cost.total,
+        }),
+      ),
+  );
+  const checkInputs = [
+    stages.keyOf("layout"),
+    plan.kit,
+    plan.visits,
+    plan.ground,
+    plan.flood_level,
+    site.levels,
+    site.readings,
+    plan.water_kg_m3,
+    plan.code,
+  ];
+  const checks = yield* stages.run<readonly CheckResult[]>("checks", 1, checkInputs, () =>
+    atOnce(() => runChecks({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
+  );
+  return {
+    schema: RESULTS_SCHEMA,
+    causey: CAUSEY_VERSION,
+    plan: { id: plan.id, name: plan.name, units: plan.units },
+    crs: site.crs.kind === "epsg" ? `EPSG:${site.crs.code} ${site.crs.name}` : site.crs.name,
+    datum: site.datum,
+    layout,
+    evaluation,
+    checks,
+    take_off: off,
+    cutting,
+    cost,
+    figures: makeFigures({ layout, evaluation, ...priced, facts, weights: plan.layout.weights }),
+    strip: makeStrip(layout, checks, site, facts.gap_m),
+    cautions: planCautions(plan, checks, cost),
+    stages: stages.records,
+  };
+}
+
+interface Priced {
+  readonly cost: Cost;
+  /** Working of hours and shares, for the cost's figure. */
+  readonly working: Trace;
+}
+type SizeCut = { readonly size: string; readonly plan: CuttingPlan };
+
+function* cutAll(
+  off: TakeOff,
+  prices: readonly Price[],
+  plan: Plan,
+  solver: Solver,
+): Job<readonly SizeCut[]> {
+  const plans: SizeCut[] = [];
+  for (const { size, problem } of cuttingProblems(off, prices, plan.saw.kerf_mm).problems)
+    plans.push({ size, plan: yield* planCutting(problem, solver) });
+  return plans;
+}
+
+function priceAll(
+  off: TakeOff,
+  cutting: readonly SizeCut[],
+  prices: readonly Price[],
+  plan: Plan,
+  length_m: number,
+  tables: Tables,
+): Priced {
+  const working: Trace = [];
+  const { order, unpriced } = orderList(off, cutting, prices);
+  const terms = { length_m, carry_m: plan.laying.carry_m, removal_share: plan.money.removal_share };
+  const labour = labourHours(terms, tables.labour, working);
+  return { cost: costOf(plan, order, unpriced, labour, working), working };
+}
+
+const walkwayLength = (layout: Layout, gap: number): number =>
+  layout.parts.reduce((sum, p) => sum + (p.kind === "module" ? p.length_m : p.side_m) + gap, 0);

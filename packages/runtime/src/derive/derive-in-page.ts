@@ -1,0 +1,52 @@
+import { tables } from "@causey/data/tables";
+import type { Problem, Progress } from "@causey/engine/formula";
+import { derive, type Plan, type Results, type StageCache } from "@causey/engine/plan";
+import { writePlan } from "@causey/io/plan";
+import type { Solver } from "@causey/engine/fabrication";
+import { drive } from "../jobs/index.ts";
+import { readWholePlan } from "./read-whole-plan.ts";
+
+export interface DeriveRequest {
+  readonly plan: Plan;
+  /** Terrain and price list, by the names the plan gives them. */
+  readonly files: ReadonlyMap<string, Uint8Array>;
+}
+
+export interface DeriveHooks {
+  readonly report: (progress: Progress) => void;
+  readonly cancelled: () => boolean;
+}
+
+export type DeriveAnswer =
+  | { readonly ok: true; readonly results: Results; readonly warnings: readonly Problem[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+  | { readonly ok: false; readonly cancelled: true };
+
+/**
+ * Derives plan after plan with one solver and one cache of stages: what a change does not touch is not computed
+ * again. The plan document goes through the very readers that a plan folder goes through, so an edit that makes no
+ * sense gets the same problem on the page as in the shell.
+ */
+export class Deriver {
+  private readonly cache: StageCache = new Map();
+  private readonly solver: () => Promise<Solver>;
+
+  constructor(solver: () => Promise<Solver>) {
+    this.solver = solver;
+  }
+
+  async derive({ plan, files }: DeriveRequest, hooks: DeriveHooks): Promise<DeriveAnswer> {
+    const read = await readWholePlan(new Map([...files, ...writePlan(plan)]));
+    if (!read.ok) return { ok: false, problems: read.problems };
+    const job = derive(read, { tables, solver: await this.solver(), cache: this.cache });
+    const cancel = {
+      get aborted() {
+        return hooks.cancelled();
+      },
+    };
+    const done = await drive(job, cancel, hooks.report);
+    return done.ok
+      ? { ok: true, results: done.value, warnings: read.warnings }
+      : { ok: false, cancelled: true };
+  }
+}

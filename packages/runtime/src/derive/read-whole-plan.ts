@@ -1,0 +1,22 @@
+import { readyKits } from "@causey/data/kits";
+import { tables } from "@causey/data/tables";
+import { cartProblems, validateKit } from "@causey/engine/kit";
+import type { Problem } from "@causey/engine/formula";
+import type { PlanFiles } from "@causey/io/files";
+import { readPlan, type ReadPlan } from "@causey/io/plan";
+
+/**
+ * Reads a plan folder's files with the ready kits and tables of this build, and holds kit and carts against each
+ * other too. Every shell reads plans through here, so the same folder gives the same problems everywhere.
+ */
+export async function readWholePlan(files: PlanFiles): Promise<ReadPlan> {
+  const read = await readPlan(files, { readyKits, validateKit: (kit) => validateKit(kit, tables) });
+  if (!read.ok) return read;
+  const carts: Problem[] = read.plan.visits.flatMap((visit, n) =>
+    visit.cart ? cartProblems(read.plan.kit, visit.cart, tables.sizes, `visits[${n}].cart`) : [],
+  );
+  const errors = carts.filter((p) => p.severity === "error");
+  return errors.length > 0
+    ? { ok: false, problems: [...errors, ...read.warnings] }
+    : { ...read, warnings: [...read.warnings, ...carts] };
+}
