@@ -1,0 +1,55 @@
+import { between, type Random } from "./random.ts";
+
+const DATE = "2026-10-05";
+const SOURCE = "Fennick Yard list, invented";
+const HEAD = "item,description,length_mm,pack,price,currency,date,source";
+
+/** Dollars a foot for an 8 ft stick, treated for ground contact. */
+const PER_FOOT: Readonly<Record<string, number>> = {
+  "2x2": 0.62,
+  "2x4": 0.97,
+  "2x6": 1.44,
+  "2x8": 1.98,
+  "2x10": 2.71,
+  "2x12": 3.46,
+  "5/4x6": 1.31,
+  "4x4": 2.12,
+};
+
+/** Stock length in feet and whole millimetres, and what a foot of it costs beside a foot of an 8 ft stick. */
+const STOCK = [
+  [8, 2438, 1],
+  [10, 3048, 1.03],
+  [12, 3658, 1.06],
+  [16, 4877, 1.13],
+] as const;
+
+const COUNTED: readonly (readonly [item: string, description: string, pack: number, price: number])[] = [
+  ["screw-8x2.5", "Wood screw #8 x 2-1/2 in, stainless", 100, 17.6],
+  ["screw-10x3", "Wood screw #10 x 3 in, stainless", 100, 25.4],
+  ["screw-10x4", "Wood screw #10 x 4 in, stainless", 50, 19.8],
+  ["mesh-clip", "Mesh clip with its screw, stainless", 100, 22.5],
+  ["mesh 1219x914", "Welded mesh 1 x 1 in, 10 gauge, sheet 48 x 36 in", 1, 21.9],
+];
+
+const line = (
+  item: string,
+  description: string,
+  length_mm: number | "",
+  pack: number,
+  price: number,
+): string => [item, description, length_mm, pack, price.toFixed(2), "USD", DATE, SOURCE].map(cell).join(",");
+
+const cell = (v: string | number): string => (/[",\n]/.test(String(v)) ? `"${String(v)}"` : String(v));
+
+/** An invented supplier's list: every lumber size in four stock lengths, then screws, clips and mesh by the pack. */
+export function priceFile(random: Random): string {
+  const lumber = Object.entries(PER_FOOT).flatMap(([size, perFoot]) =>
+    STOCK.map(([feet, length_mm, premium]) => {
+      const price = Math.round(perFoot * feet * premium * between(random, 0.98, 1.02) * 20) / 20;
+      return line(size, `${size} treated, ${feet} ft`, length_mm, 1, price);
+    }),
+  );
+  const counted = COUNTED.map(([item, description, pack, price]) => line(item, description, "", pack, price));
+  return `${[HEAD, ...lumber, ...counted].join("\n")}\n`;
+}

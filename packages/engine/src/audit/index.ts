@@ -1,0 +1,12 @@
+export { auditLayout } from "./audit.ts";
+export type {
+  AuditInput,
+  AuditKit,
+  AuditPlot,
+  AuditReport,
+  AuditStart,
+  AuditSupportKind,
+  AuditTerrain,
+  AuditZone,
+  RuleReport,
+} from "./types.ts";

@@ -1,0 +1,106 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { launch, openPage, phone, picture, wide } from "./support/browser.ts";
+import { openSheet } from "./support/sheet.ts";
+import { startCausey, type Running } from "./support/start.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+let causey: Running;
+let browser: Browser;
+beforeAll(async () => {
+  causey = await startCausey();
+  browser = await launch();
+});
+afterAll(async () => {
+  await browser?.close();
+  await causey?.close();
+});
+
+/** Everything that axe holds against the page: rule, and the elements. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const run = (
+      globalThis as unknown as {
+        axe: {
+          run: () => Promise<{
+            violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[];
+          }>;
+        };
+      }
+    ).axe.run;
+    const found = await run();
+    return found.violations.map(
+      (v) =>
+        `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 160)} ${n.failureSummary ?? ""}`).join(" | ")}`,
+    );
+  });
+}
+
+const screens: readonly [string, BrowserContextOptions][] = [
+  ["wide", wide],
+  ["phone", phone],
+  ["wide-night", { ...wide, colorScheme: "dark" }],
+  ["phone-night", { ...phone, colorScheme: "dark" }],
+];
+
+describe.each(screens)("%s", (name, options) => {
+  test("axe-core 4.14 finds no violation on either page, in a working, in the list of plans or in a dialog", async () => {
+    const { page } = await openPage(browser, options);
+    await openSheet(page, causey.url);
+    await page.waitForTimeout(300);
+    expect(await violations(page)).toEqual([]);
+    await picture(page, `axe-layout-${name}`);
+
+    await page.locator("[data-figure] button").last().click();
+    await page.getByRole("dialog").waitFor();
+    expect(await violations(page)).toEqual([]);
+    await picture(page, `axe-working-${name}`);
+    await page.keyboard.press("Escape");
+    await page.getByRole("dialog").waitFor({ state: "detached" });
+
+    await page.getByRole("button", { name: "by numbers" }).click();
+    await page.getByRole("dialog").waitFor();
+    expect(await violations(page)).toEqual([]);
+    await picture(page, `axe-by-numbers-${name}`);
+    await page.keyboard.press("Escape");
+    await page.getByRole("dialog").waitFor({ state: "detached" });
+
+    await page.getByRole("button", { name: "Plans" }).click();
+    await page.locator(".plan-entry").first().waitFor();
+    expect(await violations(page)).toEqual([]);
+    await picture(page, `axe-plans-${name}`);
+    await page.keyboard.press("Escape");
+    await page.getByRole("dialog").waitFor({ state: "detached" });
+
+    await page.getByRole("link", { name: "Checks" }).click();
+    await page.locator(".check-name").first().click();
+    await page.locator(".check-detail").waitFor();
+    expect(await violations(page)).toEqual([]);
+    await picture(page, `axe-checks-${name}`);
+    await page.close();
+  });
+});
+
+test("on a phone nothing is cut off at the side, the map comes first, and what is pressed is 44 pixels high", async () => {
+  const { page } = await openPage(browser, phone);
+  await openSheet(page, causey.url);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  const [map, first] = [
+    await page.locator(".site-map").boundingBox(),
+    await page.locator("h1").boundingBox(),
+  ];
+  expect(map!.y).toBeLessThan(first!.y);
+  const small = await page
+    .locator("button:visible, a:visible, summary:visible, [role=option]")
+    .evaluateAll((all) =>
+      all
+        .map((e) => ({ text: e.textContent, height: e.getBoundingClientRect().height }))
+        .filter((e) => e.height < 43.5),
+    );
+  expect(small).toEqual([]);
+  await page.close();
+});

@@ -1,0 +1,68 @@
+import { readdirSync } from "node:fs";
+import { join, resolve } from "node:path";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { line, openSheet, planIdOf, settled } from "./support/sheet.ts";
+import { startCausey, type Running } from "./support/start.ts";
+
+const demo = resolve(import.meta.dirname, "../../examples/salt-meadow");
+
+let causey: Running;
+let browser: Browser;
+let sheet: WatchedPage;
+beforeAll(async () => {
+  causey = await startCausey();
+  browser = await launch();
+  sheet = await openPage(browser, wide);
+  await openSheet(sheet.page, causey.url);
+});
+afterAll(async () => {
+  await browser?.close();
+  await causey?.close();
+});
+
+test("files that are no plan are refused, each fault with its file, place and the way to mend it", async () => {
+  const { page } = sheet;
+  await page.getByRole("button", { name: "Plans" }).click();
+  await page.locator("input[type=file]").setInputFiles({
+    name: "plan.json",
+    mimeType: "application/json",
+    buffer: Buffer.from('{"schema": 1, "name": 7}'),
+  });
+  await page.locator(".problem").first().waitFor();
+  for (const problem of await page.locator(".problem").all()) {
+    expect(await problem.locator(".problem-message").textContent()).not.toBe("");
+    expect(await problem.locator(".problem-place span").first().textContent()).toMatch(
+      /\.json|\.csv|\.asc|\.geojson/,
+    );
+    expect(await problem.locator(".problem-mend").textContent()).not.toBe("");
+  }
+  await picture(page, "plan-refused");
+});
+
+test("the files of a plan folder open as a plan of its own, with the same line as the demo", async () => {
+  const { page } = sheet;
+  const first = { id: planIdOf(page), line: await line(page) };
+  await page.locator("input[type=file]").setInputFiles(readdirSync(demo).map((name) => join(demo, name)));
+  await page.waitForFunction(
+    (old) => !location.hash.includes(`plan=${old}`) || location.hash.split("plan=")[1] !== old,
+    first.id,
+  );
+  await settled(page);
+  expect(planIdOf(page)).not.toBe(first.id);
+  expect(await line(page)).toBe(first.line);
+  await page.getByRole("button", { name: "Plans" }).click();
+  await page.locator(".plan-entry").nth(1).waitFor();
+  expect(await page.locator(".plan-entry").count()).toBe(2);
+  await page.keyboard.press("Escape");
+});
+
+test("the hand-over is a .zip of the plan", async () => {
+  const { page } = sheet;
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("link", { name: "Hand over" }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/\.zip$/);
+});

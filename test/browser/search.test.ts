@@ -1,0 +1,82 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { figures, openSheet, planIdOf, planOf, settled } from "./support/sheet.ts";
+import { startCausey, type Running } from "./support/start.ts";
+
+let causey: Running;
+let browser: Browser;
+let sheet: WatchedPage;
+beforeAll(async () => {
+  causey = await startCausey();
+  browser = await launch();
+  sheet = await openPage(browser, wide);
+  await openSheet(sheet.page, causey.url);
+});
+afterAll(async () => {
+  await browser?.close();
+  await causey?.close();
+});
+
+test("a long search shows its progress, is cancelled on request, keeps the older figures marked, and runs again", async () => {
+  const { page } = sheet;
+  const before = await figures(page);
+  const { layout } = await planOf(page);
+  await editBehindThePage({ type: "set-layout", layout: { ...layout, heading_step_deg: 1 } });
+  const plots = await planOf(page);
+  const plot = plots.plots[0]!;
+  await page.locator(`[data-plot="${plot.id}"]`).focus();
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "Make my change on theirs" }).click();
+
+  const cancel = page.getByRole("button", { name: "Cancel" });
+  await cancel.waitFor();
+  expect(await page.getByRole("progressbar").count()).toBe(1);
+  expect(await page.locator("dl.figures").getAttribute("aria-busy")).toBe("true");
+  await picture(page, "search-running");
+  await cancel.click();
+  await page.getByText("Search cancelled.").waitFor();
+  expect(await figures(page)).toEqual(before);
+  expect(await page.locator("dl.figures").getAttribute("class")).toContain("pending");
+  expect(await page.locator(".status").textContent()).toMatch(/What is shown is of revision \d+/);
+  await picture(page, "search-cancelled");
+
+  await page.getByRole("button", { name: "Search again" }).click();
+  await settled(page);
+  expect(await page.locator("dl.figures").getAttribute("aria-busy")).toBe("false");
+
+  /** As another window would: the page does not know of it. */
+  async function editBehindThePage(edit: object): Promise<void> {
+    const status = await page.evaluate(
+      async ([id, sent]) => {
+        const { revision } = (await (await fetch(`api/plans/${id}`)).json()) as { revision: number };
+        const answer = await fetch(`api/plans/${id}/edits`, {
+          method: "POST",
+          headers: { "content-type": "application/json" },
+          body: JSON.stringify({ base: revision, edit: sent }),
+        });
+        return answer.status;
+      },
+      [planIdOf(page), edit] as const,
+    );
+    expect(status).toBe(200);
+  }
+});
+
+test("while the server is away a change is kept and said to be unsaved; it is saved when the server is back", async () => {
+  const { page } = sheet;
+  const revision = await settled(page);
+  const before = (await planOf(page)).plots[0]!;
+  await page.context().setOffline(true);
+  await page.locator(`[data-plot="${before.id}"]`).focus();
+  await page.keyboard.press("ArrowLeft");
+  await page.keyboard.press("Enter");
+  await page.getByText("Causey's server does not answer.").waitFor();
+  expect(await page.locator(".title-sub").textContent()).toContain("1 change not saved yet");
+  await picture(page, "server-away");
+  await page.context().setOffline(false);
+  await page.getByRole("button", { name: "Try again" }).click();
+  expect(await settled(page)).toBe(revision + 1);
+  expect((await planOf(page)).plots[0]!.x).toBeCloseTo(before.x - 0.5, 6);
+});

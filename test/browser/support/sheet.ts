@@ -1,0 +1,113 @@
+import type { Plan } from "@causey/engine/plan";
+import type { Page } from "playwright-core";
+
+export type XY = readonly [number, number];
+
+/** Opens the start address and waits for the first worked-out layout. */
+export async function openSheet(page: Page, url: string): Promise<void> {
+  await page.goto(url);
+  await settled(page);
+}
+
+/** Waits until the plan is saved and the figures belong to its revision. */
+export async function settled(page: Page): Promise<number> {
+  const handle = await page.waitForFunction(
+    () => {
+      const head = document.querySelector(".title-sub")?.textContent ?? "";
+      const status = document.querySelector(".status")?.textContent ?? "";
+      const saved = /revision (\d+), saved/.exec(head)?.[1];
+      const worked = /Worked out for revision (\d+)/.exec(status)?.[1];
+      return saved !== undefined && saved === worked ? Number(saved) : null;
+    },
+    null,
+    { timeout: 120_000 },
+  );
+  return (await handle.jsonValue())!;
+}
+
+/** Waits until the next revision is saved and worked out. */
+export async function afterRevision(page: Page, before: number): Promise<number> {
+  await page.waitForFunction(
+    (old) =>
+      Number(/revision (\d+)/.exec(document.querySelector(".title-sub")?.textContent ?? "")?.[1]) > old,
+    before,
+  );
+  return settled(page);
+}
+
+export const planIdOf = (page: Page): string =>
+  new URLSearchParams(new URL(page.url()).hash.split("?")[1]).get("plan")!;
+
+/** The plan as the server holds it now. */
+export const planOf = async (page: Page): Promise<Plan> =>
+  page.evaluate(async (id) => {
+    const answer = await fetch(`api/plans/${id}`);
+    return ((await answer.json()) as { plan: unknown }).plan;
+  }, planIdOf(page)) as Promise<Plan>;
+
+/** The drawn line: outlines of all parts, as they stand on the map. */
+export const line = (page: Page): Promise<string> =>
+  page.locator(".part-body").evaluateAll((paths) => paths.map((p) => p.getAttribute("d")).join(" "));
+
+/** The strip: every part with its figure. */
+export const strip = (page: Page): Promise<string> =>
+  page.locator(".cell").evaluateAll((cells) => cells.map((c) => c.getAttribute("aria-label")).join("\n"));
+
+/** The figures by id, as they read on the screen. */
+export const figures = (page: Page): Promise<Readonly<Record<string, string>>> =>
+  page
+    .locator("[data-figure]")
+    .evaluateAll((rows) =>
+      Object.fromEntries(
+        rows.map((r) => [(r as HTMLElement).dataset["figure"]!, r.querySelector("dd")!.textContent]),
+      ),
+    );
+
+/** From grid metres to a place on the screen, found from where two plots are drawn. */
+export async function screenOf(page: Page, plan: Plan): Promise<(ground: XY) => XY> {
+  const [a, b] = farthestPair(plan.plots.map((p) => ({ id: p.id, at: [p.x, p.y] as XY })));
+  const [pa, pb] = [
+    await middleOf(page, `[data-plot="${a.id}"] .plot-square`),
+    await middleOf(page, `[data-plot="${b.id}"] .plot-square`),
+  ];
+  const scale = Math.hypot(pb[0] - pa[0], pb[1] - pa[1]) / Math.hypot(b.at[0] - a.at[0], b.at[1] - a.at[1]);
+  return ([x, y]) => [pa[0] + (x - a.at[0]) * scale, pa[1] - (y - a.at[1]) * scale];
+}
+
+interface Named {
+  readonly id: string;
+  readonly at: XY;
+}
+
+function farthestPair(all: readonly Named[]): [Named, Named] {
+  const pairs = all.flatMap((a, i) => all.slice(i + 1).map((b): [Named, Named] => [a, b]));
+  const apart = ([a, b]: [Named, Named]): number => Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]);
+  return pairs.toSorted((p, q) => apart(q) - apart(p))[0]!;
+}
+
+export async function middleOf(page: Page, selector: string): Promise<XY> {
+  const box = (await page.locator(selector).first().boundingBox())!;
+  return [box.x + box.width / 2, box.y + box.height / 2];
+}
+
+/** Presses, moves in steps as a hand does, and lets go. */
+export async function drag(page: Page, from: XY, to: XY): Promise<void> {
+  await page.mouse.move(...from);
+  await page.mouse.down();
+  for (let k = 1; k <= 8; k++)
+    await page.mouse.move(from[0] + ((to[0] - from[0]) * k) / 8, from[1] + ((to[1] - from[1]) * k) / 8);
+  await page.mouse.up();
+}
+
+/** Presses Tab until the focus stands on what is wanted. */
+export async function tabTo(page: Page, selector: string, most = 120): Promise<void> {
+  for (let k = 0; k < most; k++) {
+    await page.keyboard.press("Tab");
+    if (await page.evaluate((s) => document.activeElement?.matches(s) ?? false, selector)) return;
+  }
+  throw new Error(`Tab never came to ${selector}`);
+}
+
+/** Corner points of an SVG path that has only straight lines. */
+export const corners = (path: string): XY[] =>
+  [...path.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map((m) => [Number(m[1]), Number(m[2])]);
