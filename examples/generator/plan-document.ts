@@ -67,7 +67,7 @@ export function planFile(readings: readonly Reading[]): string {
     vertical_datum: DATUM,
     terrain: { file: "terrain.asc", unit: "m", datum: DATUM },
     prices: { file: "prices.csv" },
-    laying: { from: "2027-05-10", to: "2027-05-21", carry_m: 140 },
+    laying: { from: "2027-05-10", to: "2027-05-21", carry_m: 140, carriers: 8 },
     removal: { by: "2029-11-30" },
     levels: LEVELS,
     flood_level: "storm",

@@ -1,12 +1,10 @@
 import { readdirSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
 import { line, openSheet, planIdOf, settled } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
-
-const demo = resolve(import.meta.dirname, "../../examples/salt-meadow");
+import { demoFolder, startCausey, type Running } from "./support/start.ts";
 
 let causey: Running;
 let browser: Browser;
@@ -44,7 +42,9 @@ test("files that are no plan are refused, each fault with its file, place and th
 test("the files of a plan folder open as a plan of its own, with the same line as the demo", async () => {
   const { page } = sheet;
   const first = { id: planIdOf(page), line: await line(page) };
-  await page.locator("input[type=file]").setInputFiles(readdirSync(demo).map((name) => join(demo, name)));
+  await page
+    .locator("input[type=file]")
+    .setInputFiles(readdirSync(demoFolder).map((name) => join(demoFolder, name)));
   await page.waitForFunction(
     (old) => !location.hash.includes(`plan=${old}`) || location.hash.split("plan=")[1] !== old,
     first.id,

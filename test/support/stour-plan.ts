@@ -98,7 +98,7 @@ const plan = (variant: StourVariant): object => ({
   vertical_datum: DATUM,
   terrain: { file: "terrain.tif", unit: "m", datum: DATUM },
   prices: { file: "prices.csv" },
-  laying: { from: "2027-09-06", to: "2027-09-17", carry_m: 120 },
+  laying: { from: "2027-09-06", to: "2027-09-17", carry_m: 120, carriers: 4 },
   removal: { by: "2029-11-30" },
   levels: [level("mean-high", "Mean high water", 1.6), level("flood", "Flood of the test", 2.6)],
   flood_level: "flood",

@@ -19,12 +19,12 @@ const sleeper: SupportKind = {
   height_step_mm: 38.1,
   sill,
   pieces: [
-    { name: "sleeper", size: "2x10", count: 1, length_mm: 914.4, per_height: 0 },
+    { name: "sole board", size: "2x10", count: 2, length_mm: 914.4, per_height: 0, lie: "across" },
     { name: "packing", size: "2x6", count: 1, length_mm: 914.4, per_height: 0, fill: true },
   ],
-  feet: [{ along_mm: 234.95, across_mm: 914.4, offset_across_mm: 0 }],
+  feet: [{ along_mm: 469.9, across_mm: 914.4, offset_across_mm: 0 }],
   rating_n: null,
-  anchor: { kind: "stake", size: "2x2", length_mm: 914.4, embedment_mm: 609.6, count: 2 },
+  anchor: { kind: "stake", size: "2x2", length_mm: 1828.8, embedment_mm: 1524, count: 2 },
   screws: [{ screw: "screw-10x3", count: 12 }],
   stands: notInWater,
 };
@@ -38,14 +38,14 @@ const openCrate: SupportKind = {
   height_step_mm: 25.4,
   sill,
   pieces: [
-    { name: "runner", size: "2x8", count: 2, length_mm: 609.6, per_height: 0 },
+    { name: "runner", size: "2x12", count: 2, length_mm: 609.6, per_height: 0 },
     { name: "leg", size: "2x4", count: 4, length_mm: -165.1, per_height: 1 },
     { name: "rail", size: "2x4", count: 2, length_mm: 609.6, per_height: 0, lay: "edge" },
     { name: "tie", size: "2x4", count: 2, length_mm: 762, per_height: 0, lie: "across", beside: true },
   ],
-  feet: pair(609.6, 184.15, 330.2),
+  feet: pair(609.6, 285.75, 304.8),
   rating_n: null,
-  anchor: { kind: "stake", size: "2x2", length_mm: 1219.2, embedment_mm: 609.6, count: 2 },
+  anchor: { kind: "stake", size: "2x2", length_mm: 2133.6, embedment_mm: 1524, count: 2 },
   screws: [
     { screw: "screw-10x3", count: 32 },
     { screw: "screw-10x4", count: 8 },
@@ -68,7 +68,7 @@ const postPair: SupportKind = {
   ],
   feet: pair(609.6, 285.75, 304.8),
   rating_n: null,
-  anchor: { kind: "stake", size: "2x2", length_mm: 1524, embedment_mm: 762, count: 2 },
+  anchor: { kind: "stake", size: "2x2", length_mm: 2438.4, embedment_mm: 1524, count: 2 },
   screws: [
     { screw: "screw-10x3", count: 20 },
     { screw: "screw-10x4", count: 12 },
@@ -77,21 +77,22 @@ const postPair: SupportKind = {
 };
 
 /**
- * A board walkway 3 ft wide for a crew with a cart on a salt meadow. A kit of this project's own, invented.
+ * A board walkway 30 in wide for a crew with a cart on a salt meadow. A kit of this project's own, invented: untreated
+ * spruce for a few seasons, so that nothing leaches and a module stays within reach of a crew of carriers.
  *
  * Bodies are half an inch short of 12, 8 and 4 ft, so that the pitches are whole feet and the joint gap is as wide
  * as the gap between boards.
  */
 export const meadowBoards: Kit = {
   id: "meadow-boards",
-  name: "Meadow boards, 36 in",
-  note: "This project's own recipe. Grade, treatment and screws are to be confirmed at the yard; have an engineer look at posts above 24 in.",
-  lumber: { species: "southern-pine", grade: "no2", treatment: "treated", incised: false },
+  name: "Meadow boards, 30 in",
+  note: "This project's own recipe. Untreated spruce lasts a few seasons in the wet: look at it every month. Grade and screws are to be confirmed at the yard; have an engineer look at posts above 24 in.",
+  lumber: { species: "spruce-pine-fir", grade: "no2", treatment: "none", incised: false },
   lengths_mm: [3644.9, 2425.7, 1206.5],
   joint_gap_mm: 12.7,
-  stringers: { count: 3, size: "2x6", overall_mm: 863.6 },
+  stringers: { count: 2, size: "2x8", overall_mm: 711.2 },
   cross_pieces: {
-    size: "2x6",
+    size: "2x4",
     lay: "edge",
     spacing_mm: 1219.2,
     exceptions: [],
@@ -101,18 +102,18 @@ export const meadowBoards: Kit = {
   end: { kind: "plain" },
   deck: {
     kind: "boards",
-    size: "5/4x6",
+    size: "2x6",
     gap_mm: 12.7,
-    width_mm: 914.4,
-    screw: "screw-8x2.5",
+    width_mm: 762,
+    screw: "screw-10x3",
     screws_per_bearing: 2,
   },
   curb: { size: "2x2", screw: "screw-10x3", screw_spacing_mm: 609.6 },
   supports: [sleeper, openCrate, postPair],
   platform: {
     side_mm: 1816.1,
-    stringers: { size: "2x6", count: 5 },
-    cross_pieces: { size: "2x6", count: 3 },
+    stringers: { size: "2x8", count: 4 },
+    cross_pieces: { size: "2x4", count: 3 },
     screw: "screw-10x3",
     screws_per_end: 2,
   },

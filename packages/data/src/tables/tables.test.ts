@@ -57,7 +57,7 @@ test("Southern Pine psi values round to the metric values of the Southern Pine U
   }
 });
 
-test("practice row: dressed sizes in mm of 2x4, 2x6, 2x8, 2x12 and 5/4x6 (public lumber size charts, PS 20)", () => {
+test("dressed sizes in mm of 2x4, 2x6, 2x8, 2x12 and 5/4x6 (public lumber size charts, PS 20)", () => {
   const printed = {
     "2x4": [38, 89],
     "2x6": [38, 140],

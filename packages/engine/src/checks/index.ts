@@ -1,1 +1,45 @@
+import { formulaCalculation, type AnyFormula, type Calculation } from "../formula/index.ts";
+import type { CalcContext } from "../materials/index.ts";
+import { strandLoad } from "./deck-mesh.ts";
+import { checkFormulas } from "./formulas.ts";
+import { frameCalculations } from "./frame-calculations.ts";
+import { groundCheckCalculations } from "./ground-calculations.ts";
+import { liftingFormulas } from "./niosh.ts";
+import { pieceCalculations } from "./piece-calculations.ts";
+import { checkConstants } from "./rules.ts";
+import { stringerCalculations } from "./stringer-calculations.ts";
+import { allStakes, displacedVolume, stakeShare } from "./uplift.ts";
+
 export { judge, type Backwards, type CheckBase, type CheckKind, type CheckResult } from "./types.ts";
+export { runChecks } from "./run-checks.ts";
+export type { CheckContext, ChecksInput, GradedLumber, MassModel, PartMass } from "./input.ts";
+export { checkStringer, type FrameLabel } from "./stringer-check.ts";
+export type { Frame } from "./frame.ts";
+export { casesOf, type LoadCase, type WalkDemand } from "./walk-demand.ts";
+export { strengthAt, type GroundStrength } from "./ground-strength.ts";
+export {
+  distanceMultiplier,
+  horizontalMultiplier,
+  loadConstant,
+  recommendedWeightLimit,
+  verticalMultiplier,
+} from "./niosh.ts";
+
+export const checkFormulaList: readonly AnyFormula[] = [
+  ...checkConstants,
+  ...checkFormulas,
+  ...liftingFormulas,
+  strandLoad,
+  stakeShare,
+  displacedVolume,
+  allStakes,
+];
+
+/** Every calculation of this topic, for the registry. */
+export const checkCalculations: readonly Calculation<CalcContext>[] = [
+  ...checkFormulaList.map(formulaCalculation),
+  ...stringerCalculations,
+  ...pieceCalculations,
+  ...frameCalculations,
+  ...groundCheckCalculations,
+];

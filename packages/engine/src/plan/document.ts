@@ -76,7 +76,13 @@ export interface Plan {
   };
   readonly prices: { readonly file: string };
   /** ISO dates of laying and removal; seasonal closures are held against the days of laying. */
-  readonly laying: { readonly from: string; readonly to: string; readonly carry_m: number };
+  readonly laying: {
+    readonly from: string;
+    readonly to: string;
+    readonly carry_m: number;
+    /** People who carry one module, each with a hold of their own. */
+    readonly carriers: number;
+  };
   readonly removal: { readonly by: string };
   readonly starts: readonly Start[];
   readonly plots: readonly Plot[];

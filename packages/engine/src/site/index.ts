@@ -1,5 +1,5 @@
 export type * from "./types.ts";
-export { groundAt, rasterExtent } from "./terrain.ts";
+export { groundAt, hashRaster, rasterExtent } from "./terrain.ts";
 export {
   bounds,
   convexOverlap,
@@ -12,3 +12,4 @@ export {
   type Point,
 } from "./geometry.ts";
 export { isShut } from "./closure.ts";
+export { contourLevels, contourLines, type ContourLine } from "./contours.ts";

@@ -84,7 +84,7 @@ export const samplePlan = (change: Partial<Plan> = {}): Plan => ({
   vertical_datum: "site benchmark",
   terrain: { file: "terrain.asc", unit: "m", datum: "site benchmark" },
   prices: { file: "prices.csv" },
-  laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 60 },
+  laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 60, carriers: 2 },
   removal: { by: "2027-10-29" },
   starts: [{ id: "gate", name: "Gate", x: 5, y: 5 }],
   plots: [

@@ -76,20 +76,18 @@ function joints(count: number, pitch: (i: number) => number): Joint[] {
 /** A straight walkway of modules of the given lengths, one after another, on level ground at 1 m. */
 export function straightLayout(lengths_m: readonly number[]): Layout {
   const at = joints(lengths_m.length, (i) => lengths_m[i]!);
-  const parts = lengths_m.map(
-    (length_m, i): ModulePart => ({
-      id: `M${i}`,
-      kind: "module",
-      branch: "B1",
-      length_m,
-      heading_deg: 90,
-      from: at[i]!.id,
-      to: at[i + 1]!.id,
-      along_m: at[i]!.along_m,
-      outline: [],
-      bridges: [],
-    }),
-  );
+  const parts = lengths_m.map((length_m, i): ModulePart => ({
+    id: `M${i}`,
+    kind: "module",
+    branch: "B1",
+    length_m,
+    heading_deg: 90,
+    from: at[i]!.id,
+    to: at[i + 1]!.id,
+    along_m: at[i]!.along_m,
+    outline: [],
+    bridges: [],
+  }));
   return {
     heading_deg: 90,
     lattice_m: 0.6096,
@@ -131,7 +129,7 @@ export const checkedPlan = (change: Partial<Plan> = {}): Plan => ({
   vertical_datum: DATUM,
   terrain: { file: "terrain.asc", unit: "m", datum: DATUM },
   prices: { file: "prices.csv" },
-  laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 60 },
+  laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 60, carriers: 2 },
   removal: { by: "2027-10-29" },
   starts: [],
   plots: [],

@@ -1,0 +1,151 @@
+import type { LumberSize } from "../materials/index.ts";
+import { metres, millimetres, qty, showQuantity } from "../units/index.ts";
+import type { Trace } from "../formula/index.ts";
+import { GRADE } from "./cautions.ts";
+import type { CheckContext } from "./input.ts";
+import { checkPiece, type PieceChange, type PieceLabel } from "./piece-check.ts";
+import { pieceCases, type PieceCase } from "./piece-cases.ts";
+import type { Piece } from "./piece.ts";
+import { cannotCheck, missingOf, resultOf } from "./result.ts";
+import type { Backwards, CheckBase, CheckResult } from "./types.ts";
+import type { WalkDemand } from "./walk-demand.ts";
+
+/** A cross piece between two stringers with the screws that hold its ends. */
+export interface CrossPiece extends Piece {
+  readonly screw: string;
+  readonly screws_per_end: number;
+  /** Thickness of the stringer that the screws go through [m]. */
+  readonly side_m: number;
+}
+
+/**
+ * Bending and shear of a cross piece as a simple span between stringers, and its screws: wood screws through the
+ * stringer into end grain, in lateral shear, wet. One foot at the middle, or both wheels of an axle.
+ */
+export function checkCrossPiece(
+  piece: CrossPiece,
+  demands: readonly WalkDemand[],
+  label: PieceLabel,
+  context: CheckContext,
+): CheckResult[] {
+  const cases = pieceCases(demands, context.units, false);
+  const changes: PieceChange[] =
+    piece.lay === "flat" ? [{ words: `${piece.size} laid on edge`, piece: { ...piece, lay: "edge" } }] : [];
+  return [
+    checkPiece("bending", piece, cases, changes, label, context),
+    checkPiece("shear", piece, cases, changes, label, context),
+    checkScrews(piece, cases, label, context),
+  ];
+}
+
+function checkScrews(
+  piece: CrossPiece,
+  cases: readonly PieceCase[],
+  label: PieceLabel,
+  context: CheckContext,
+): CheckResult {
+  const base: CheckBase = {
+    id: `${label.id}.screws`,
+    kind: label.kind,
+    title: `${label.name}: screws at its ends`,
+    parts: label.parts,
+    rule: context.code.rule("12.3 dowel-type fasteners, yield limit equations"),
+    caution: `Screws in end grain, spaced so that the wood does not split, stainless or hot-dip galvanised. Withdrawal from end grain has no design value. ${GRADE}`,
+  };
+  const lateral = screwsOf(piece, context);
+  if (!lateral.ok) return cannotCheck(base, lateral.missing);
+  const span = metres(piece.span_m);
+  const load = cases.reduce((a, b) => (b.reaction(span) > a.reaction(span) ? b : a));
+  const working: Trace = [];
+  load.explain(working);
+  const demand = load.reaction(span, working);
+  const { capacity, mode } = lateral.value(piece.screws_per_end, working);
+  const verdict = {
+    unit: "N",
+    demand,
+    capacity: qty(capacity, "N"),
+    governs: `${load.name}; ${mode}`,
+    working,
+  } as const;
+  return resultOf(base, verdict, screwBackwards(piece, demand, capacity, context));
+}
+
+type Lateral = (count: number, trace?: Trace) => { readonly capacity: number; readonly mode: string };
+
+function screwsOf(
+  piece: CrossPiece,
+  { tables, code }: CheckContext,
+): { ok: true; value: Lateral } | { ok: false; missing: string[] } {
+  const member = code.member(tables, piece.lumber.species, piece.lumber.grade, piece.size);
+  if (!member.ok) return { ok: false, missing: missingOf(member.problems) };
+  const screw = tables.fasteners.find((f) => f.id === piece.screw);
+  if (!screw) {
+    const known = tables.fasteners.filter((f) => f.kind === "wood-screw").map((f) => f.id);
+    return {
+      ok: false,
+      missing: [`a screw of the fastener table instead of "${piece.screw}": ${known.join(", ")}`],
+    };
+  }
+  const joint = (count: number) => ({
+    screw,
+    count,
+    side_m: piece.side_m,
+    gravity: member.value.grade.specific_gravity.value,
+    end_grain: true,
+    wet: true,
+    duration: "ten-years" as const,
+  });
+  const first = code.screws(joint(1));
+  if (!first.ok) return { ok: false, missing: missingOf(first.problems) };
+  const value: Lateral = (count, trace) => {
+    const found = code.screws(joint(count), trace);
+    return found.ok
+      ? { capacity: found.value.lateral, mode: found.value.mode }
+      : { capacity: 0, mode: "no value" };
+  };
+  return { ok: true, value };
+}
+
+/** Screws that fit in one row on the end of a piece without splitting it: 5 diameters apart, 2.5 from the edges. */
+function roomForScrews(piece: CrossPiece, { tables }: CheckContext): number {
+  const width = (tables.sizes.find((s) => s.id === piece.size)?.width_in ?? 0) * 25.4;
+  const pitch = 5 * (tables.fasteners.find((f) => f.id === piece.screw)?.diameter_mm ?? Infinity);
+  return Math.floor(width / pitch + 1e-9);
+}
+
+function screwBackwards(
+  piece: CrossPiece,
+  demand: number,
+  capacity: number,
+  context: CheckContext,
+): Backwards {
+  const carries = `The ${piece.screws_per_end} screws of one end carry ${showQuantity(capacity, "N", context.units)}.`;
+  if (demand <= capacity) return { carries, change: null };
+  const each = capacity / piece.screws_per_end;
+  const count = each > 0 ? Math.ceil(demand / each - 1e-9) : Infinity;
+  const words = [
+    ...(count <= roomForScrews(piece, context) ? [`${count} screws at each end`] : []),
+    ...stouterScrew(piece, demand, context),
+  ];
+  const change =
+    words.length > 0
+      ? `Would pass with ${words.join(", or ")}.`
+      : "No screws that fit on this end pass: carry the cross piece on a cleat fixed to the stringer.";
+  return { carries, change };
+}
+
+/** The first screw of the table, by diameter and then length, that passes with the same count. */
+function stouterScrew(piece: CrossPiece, demand: number, context: CheckContext): string[] {
+  const screws = context.tables.fasteners
+    .filter((f) => f.kind === "wood-screw" && f.id !== piece.screw)
+    .sort((a, b) => a.diameter_mm - b.diameter_mm || a.length_mm - b.length_mm);
+  const works = screws.find((f) => {
+    const lateral = screwsOf({ ...piece, screw: f.id }, context);
+    return lateral.ok && lateral.value(piece.screws_per_end).capacity >= demand;
+  });
+  return works ? [`${works.name} (${works.id})`] : [];
+}
+
+/** Clear span between neighbouring stringers spread evenly over an overall width [m]. */
+export const clearBay = (overall_m: number, count: number, stringer: LumberSize): number =>
+  (overall_m - count * millimetres(stringer.thickness_in * 25.4)) / (count - 1);

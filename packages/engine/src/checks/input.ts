@@ -1,0 +1,42 @@
+import type { DesignCode } from "../codes/index.ts";
+import type { Layout } from "../layout/index.ts";
+import type { Tables } from "../materials/index.ts";
+import type { Plan } from "../plan/document.ts";
+import type { Site } from "../site/index.ts";
+import type { UnitSystem } from "../units/index.ts";
+
+/** Timber of a part by volume, since its density follows its moisture; the rest by mass. */
+export interface PartMass {
+  readonly timber_m3: number;
+  readonly other_kg: number;
+}
+
+/** Where the checks learn what parts weigh: from the pieces of the kit. */
+export interface MassModel {
+  readonly module: (length_m: number) => PartMass;
+  readonly platform: PartMass;
+  readonly support: (kind: string, height_m: number) => PartMass;
+}
+
+export interface ChecksInput {
+  readonly plan: Plan;
+  readonly site: Site;
+  readonly layout: Layout;
+  readonly tables: Tables;
+  readonly masses: MassModel;
+}
+
+/** What every single check needs besides its own inputs. */
+export interface CheckContext {
+  readonly tables: Tables;
+  readonly code: DesignCode;
+  /** For the words of the answer only; the numbers stay SI. */
+  readonly units: UnitSystem;
+}
+
+/** Species, grade and treatment of the kit. */
+export interface GradedLumber {
+  readonly species: string;
+  readonly grade: string;
+  readonly incised: boolean;
+}

@@ -1,0 +1,113 @@
+import { supportKind } from "../kit/index.ts";
+import type { Part } from "../layout/index.ts";
+import { M_PER_IN } from "../units/index.ts";
+import { checkBearing, liveMemory } from "./bearing-check.ts";
+import type { Frame } from "./frame.ts";
+import { bearingJoint, soakedMasses, type MetJoint } from "./plan-joints.ts";
+import { checkRating } from "./rating.ts";
+import { checkSeatBearing, checkSeatLength, type SeatKind } from "./seat.ts";
+import { groupBy, sizeOf, type Setting } from "./setting.ts";
+import { stringerModel } from "./stringer.ts";
+import type { CheckResult } from "./types.ts";
+
+const idsOf = (met: readonly MetJoint[]): string[] => met.map((m) => m.joint.id);
+
+/** Width of a support's sill along the walkway [m]. */
+function sillWidth(setting: Setting, support: string): number {
+  const { sill } = supportKind(setting.input.plan.kit, support);
+  const size = sizeOf(setting, sill.size);
+  return (sill.lay === "flat" ? size.width_in : size.thickness_in) * M_PER_IN;
+}
+
+/** A catch board carries the next part where a module arrives at the joint and a part leaves it. */
+function seatAt(setting: Setting, { joint, parts }: MetJoint): SeatKind {
+  const { end, joint_gap_mm } = setting.input.plan.kit;
+  const gap_m = joint_gap_mm / 1000;
+  const arrives = parts.some((p) => p.kind === "module" && p.to === joint.id);
+  const leaves = parts.some((p) => p.from === joint.id);
+  if (end.kind === "catch-board" && arrives && leaves)
+    return { on: "catch-board", projection_m: end.projection_mm / 1000, gap_m };
+  return { on: "sill", width_m: sillWidth(setting, joint.support), gap_m };
+}
+
+/** Seat lengths: once per kind of seat and support. */
+export function seatLengthChecks(setting: Setting, joints: readonly MetJoint[]): CheckResult[] {
+  const groups = groupBy(joints, (met) => {
+    const seat = seatAt(setting, met);
+    return seat.on === "catch-board" ? seat.on : `${seat.on}|${met.joint.support}`;
+  });
+  return [...groups.values()].map((met) => {
+    const seat = seatAt(setting, met[0]!);
+    const { name, id } = supportKind(setting.input.plan.kit, met[0]!.joint.support);
+    const where = seat.on === "sill" ? `on the sill of "${name}"` : "on the catch board of its neighbour";
+    const label = { id: seat.on === "sill" ? `sill.${id}` : "catch-board", where, parts: idsOf(met) };
+    return checkSeatLength(seat, label, setting.context);
+  });
+}
+
+/** Bearing of stringer ends on sills: once per support and frame that ends on it. */
+export function seatBearingChecks(
+  setting: Setting,
+  joints: readonly MetJoint[],
+  frameOf: (part: Part) => Frame,
+): CheckResult[] {
+  const ends = joints.flatMap((met) =>
+    met.parts.map((part) => ({ met, frame: frameOf(part), support: met.joint.support })),
+  );
+  const groups = groupBy(ends, (end) => `${end.support}|${end.frame.name}`);
+  return [...groups.values()].flatMap((group) => {
+    const { frame, support } = group[0]!;
+    const model = stringerModel(frame, setting.context);
+    if (!model.ok) return [];
+    const gap_m = setting.input.plan.kit.joint_gap_mm / 1000;
+    const seat: SeatKind = { on: "sill", width_m: sillWidth(setting, support), gap_m };
+    const { name } = supportKind(setting.input.plan.kit, support);
+    const label = {
+      id: `${support}.${Math.round(frame.span_m * 1000)}mm`,
+      where: `on the sill of "${name}", ${frame.name}`,
+      parts: [...new Set(group.map((g) => g.met.joint.id))],
+    };
+    return [checkSeatBearing(seat, model.value, setting.cases, label, setting.context)];
+  });
+}
+
+/** Ground under every joint; joints with the very same inputs share a result. */
+export function bearingChecks(setting: Setting, joints: readonly MetJoint[]): CheckResult[] {
+  const { plan } = setting.input;
+  const mass = soakedMasses(setting);
+  const memory = liveMemory();
+  const demand = { cases: setting.cases, rungs: setting.rungs, safety: plan.ground.safety };
+  const loaded = joints.map((met) => ({ met, joint: bearingJoint(setting, met, mass) }));
+  const groups = groupBy(loaded, ({ met, joint }) =>
+    [joint.left_m, joint.right_m, joint.dead_kg, joint.support.id, met.strength?.su, met.strength?.how].join(
+      "|",
+    ),
+  );
+  const ground = [...groups.values()].map((group) => {
+    const { met, joint } = group[0]!;
+    const parts = group.map((g) => g.met.joint.id);
+    const name = parts.length === 1 ? `joint ${parts[0]}` : `joint ${parts[0]} and ${parts.length - 1} alike`;
+    return checkBearing(joint, met.strength, demand, { id: parts[0]!, name, parts }, setting.context, memory);
+  });
+  return [...ground, ...ratingChecks(setting, loaded, memory)];
+}
+
+type Loaded = { readonly met: MetJoint; readonly joint: ReturnType<typeof bearingJoint> };
+
+/** Supports with a rating: the heaviest joint of each kind against it. */
+function ratingChecks(
+  setting: Setting,
+  loaded: readonly Loaded[],
+  memory: ReturnType<typeof liveMemory>,
+): CheckResult[] {
+  const rated = loaded.filter(({ joint }) => joint.support.rating_n !== null);
+  return [...groupBy(rated, ({ joint }) => joint.support.id).values()].map((group) =>
+    checkRating(
+      group.map((g) => g.joint),
+      setting.cases,
+      { parts: idsOf(group.map((g) => g.met)) },
+      setting.context,
+      memory,
+    ),
+  );
+}

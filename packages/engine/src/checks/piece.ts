@@ -1,0 +1,132 @@
+import type { Found, Member, Situation, Strengths } from "../codes/index.ts";
+import type { Trace } from "../formula/index.ts";
+import type { LumberSize } from "../materials/index.ts";
+import { rectangleArea, rectangleInertia, rectangleSectionModulus } from "../structure/index.ts";
+import { inches, metres, qty, type Qty } from "../units/index.ts";
+import { allowedDeflection, momentCapacity, shearCapacity } from "./formulas.ts";
+import type { CheckContext, GradedLumber } from "./input.ts";
+import type { PieceCase } from "./piece-cases.ts";
+import type { Verdict } from "./result.ts";
+import { deflectionLimit } from "./rules.ts";
+
+/** A cross piece or a deck board: one piece on its own between two stringers. */
+export interface Piece {
+  readonly size: string;
+  readonly lay: "flat" | "edge";
+  /** [m] */
+  readonly span_m: number;
+  readonly lumber: GradedLumber;
+}
+
+export type PieceCheck = "bending" | "shear" | "deflection";
+
+/** A piece with its strengths and section worked out once. */
+export interface PieceModel {
+  readonly piece: Piece;
+  readonly member: Member;
+  readonly strengths: Strengths;
+  readonly section: { readonly b: Qty<"m">; readonly d: Qty<"m"> };
+  readonly capacity: Readonly<Record<PieceCheck, number>>;
+  readonly stiffness: number;
+}
+
+const situationOf = (piece: Piece): Situation => ({
+  use: piece.lay,
+  wet: true,
+  incised: piece.lumber.incised,
+  repetitive: false,
+  duration: "ten-years",
+  ...(piece.lay === "edge" ? { unbraced_m: piece.span_m } : {}),
+});
+
+const sectionOf = (size: LumberSize, lay: "flat" | "edge"): PieceModel["section"] => {
+  const [t, w] = [inches(size.thickness_in), inches(size.width_in)];
+  return lay === "flat" ? { b: w, d: t } : { b: t, d: w };
+};
+
+/** Looks up the timber; one piece alone, wet, its own weight left out as under 2 % of the load. */
+export function pieceModel(piece: Piece, { tables, code }: CheckContext): Found<PieceModel> {
+  const { species, grade } = piece.lumber;
+  const found = code.member(tables, species, grade, piece.size);
+  if (!found.ok) return found;
+  const strengths = code.strength(found.value, situationOf(piece));
+  const section = sectionOf(found.value.size, piece.lay);
+  const L = metres(piece.span_m);
+  const capacity = {
+    bending: momentCapacity({ F: strengths.fb, S: rectangleSectionModulus(section) }),
+    shear: shearCapacity({ F: strengths.fv, A: rectangleArea(section) }),
+    deflection: allowedDeflection({ L, n: deflectionLimit({}) }),
+  };
+  const stiffness = strengths.e * rectangleInertia(section);
+  return { ok: true, value: { piece, member: found.value, strengths, section, capacity, stiffness } };
+}
+
+/** Demand of one case [N*m, N or m]. */
+export function pieceDemand(check: PieceCheck, model: PieceModel, load: PieceCase, trace?: Trace): number {
+  const L = metres(model.piece.span_m);
+  if (check === "bending") return load.moment(L, trace);
+  if (check === "shear") return load.reaction(L, trace);
+  return load.deflectionTimesStiffness(L) / model.stiffness;
+}
+
+export const governingCase = (check: PieceCheck, model: PieceModel, cases: readonly PieceCase[]): PieceCase =>
+  cases.reduce((a, b) => (pieceDemand(check, model, b) > pieceDemand(check, model, a) ? b : a));
+
+export const piecePasses = (check: PieceCheck, model: PieceModel, cases: readonly PieceCase[]): boolean =>
+  cases.every((load) => pieceDemand(check, model, load) <= model.capacity[check]);
+
+/** The verdict under the governing case, with its whole working. */
+export function pieceVerdict(
+  check: PieceCheck,
+  model: PieceModel,
+  cases: readonly PieceCase[],
+  { code }: CheckContext,
+): Verdict {
+  const working: Trace = [];
+  const load = governingCase(check, model, cases);
+  load.explain(working);
+  const demand = pieceDemand(check, model, load, working);
+  const wanted = { bending: "fb", shear: "fv", deflection: "e" } as const;
+  const { fb, fv } = code.strength(model.member, situationOf(model.piece), working, [wanted[check]]);
+  const governs = load.name;
+  if (check === "bending") {
+    const S = rectangleSectionModulus(model.section, working);
+    return {
+      unit: "N*m",
+      demand: qty(demand, "N*m"),
+      capacity: momentCapacity({ F: fb, S }, working),
+      governs,
+      working,
+    };
+  }
+  if (check === "shear") {
+    const A = rectangleArea(model.section, working);
+    return {
+      unit: "N",
+      demand: qty(demand, "N"),
+      capacity: shearCapacity({ F: fv, A }, working),
+      governs,
+      working,
+    };
+  }
+  rectangleInertia(model.section, working);
+  const limit = { L: metres(model.piece.span_m), n: deflectionLimit({}, working) };
+  return {
+    unit: "m",
+    demand: qty(demand, "m"),
+    capacity: allowedDeflection(limit, working),
+    governs,
+    working,
+  };
+}
+
+/** Sizes that are nowhere thinner or narrower, the smallest section first, up to 4 in thick. */
+export function stouterSizes(sizes: readonly LumberSize[], id: string): LumberSize[] {
+  const own = sizes.find((s) => s.id === id);
+  if (!own) return [];
+  const area = (s: LumberSize): number => s.thickness_in * s.width_in;
+  return sizes
+    .filter((s) => s.thickness_in >= own.thickness_in && s.width_in >= own.width_in && area(s) > area(own))
+    .filter((s) => s.nominal_thickness_in <= 4)
+    .sort((a, b) => area(a) - area(b));
+}

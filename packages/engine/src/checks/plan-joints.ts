@@ -1,0 +1,75 @@
+import { supportKind } from "../kit/index.ts";
+import type { Joint, Part } from "../layout/index.ts";
+import { massOf } from "./lifting.ts";
+import { strengthAt, type GroundStrength } from "./ground-strength.ts";
+import type { BearingJoint } from "./bearing.ts";
+import type { Setting } from "./setting.ts";
+
+/** Joints that a part lies on: two of a module, four of a platform. */
+export const jointsOf = (part: Part): string[] =>
+  part.kind === "module"
+    ? [part.from, part.to]
+    : [...new Set([part.from, part.exits.ahead, part.exits.left, part.exits.right])];
+
+/** Joint to joint across a part [m]. */
+export const spanOf = (part: Part): number => (part.kind === "module" ? part.length_m : part.side_m);
+
+/** One joint with the parts that meet over it and the ground under it. */
+export interface MetJoint {
+  readonly joint: Joint;
+  readonly parts: readonly Part[];
+  readonly strength: GroundStrength | null;
+}
+
+/** Every joint of the layout, in its order, with its parts and its strength. */
+export function metJoints(setting: Setting): MetJoint[] {
+  const { layout, site, plan } = setting.input;
+  const parts = new Map<string, Part[]>();
+  for (const part of layout.parts)
+    for (const id of jointsOf(part)) {
+      const here = parts.get(id);
+      if (here) here.push(part);
+      else parts.set(id, [part]);
+    }
+  const readings = [...site.readings, ...plan.ground.readings];
+  return layout.joints.map((joint) => ({
+    joint,
+    parts: parts.get(joint.id) ?? [],
+    strength: strengthAt(joint.x, joint.y, readings, plan.ground),
+  }));
+}
+
+/** Soaked mass of a part [kg], remembered by its length. */
+export function soakedMasses(setting: Setting): (part: Part) => number {
+  const known = new Map<string, number>();
+  const { masses } = setting.input;
+  return (part) => {
+    const key = part.kind === "module" ? String(part.length_m) : "platform";
+    let kg = known.get(key);
+    if (kg === undefined) {
+      const mass = part.kind === "module" ? masses.module(part.length_m) : masses.platform;
+      known.set(key, (kg = massOf(mass, setting.gravity, "soaked")));
+    }
+    return kg;
+  };
+}
+
+/** The joint as the ground feels it: its two longest spans, half of the parts on it, and its support. */
+export function bearingJoint(
+  setting: Setting,
+  met: MetJoint,
+  partMass: (part: Part) => number,
+): BearingJoint {
+  const { kit } = setting.input.plan;
+  const { joint, parts } = met;
+  const spans = parts.map(spanOf).sort((a, b) => b - a);
+  const support = setting.input.masses.support(joint.support, joint.support_height_m);
+  const dead = parts.reduce((sum, part) => sum + partMass(part) / 2, 0);
+  return {
+    left_m: spans[0] ?? 0,
+    right_m: spans[1] ?? 0,
+    dead_kg: dead + massOf(support, setting.gravity, "soaked"),
+    support: supportKind(kit, joint.support),
+    clear_width_m: setting.geometry.clear_width_m,
+  };
+}

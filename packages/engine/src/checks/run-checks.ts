@@ -1,0 +1,107 @@
+import type { Problem, Source } from "../formula/index.ts";
+import type { Part } from "../layout/index.ts";
+import type { Frame } from "./frame.ts";
+import type { ChecksInput } from "./input.ts";
+import { bearingChecks, seatBearingChecks, seatLengthChecks } from "./joint-checks.ts";
+import {
+  crossPieceChecks,
+  deckChecks,
+  liftingChecks,
+  moduleStringerChecks,
+  platformCrossPieceChecks,
+  stringerChecks,
+} from "./part-checks.ts";
+import { moduleGroups, platformFrame, type ModuleGroup } from "./plan-frames.ts";
+import { metJoints } from "./plan-joints.ts";
+import { cannotCheck, missingOf } from "./result.ts";
+import { settingOf, type Setting } from "./setting.ts";
+import type { CheckKind, CheckResult } from "./types.ts";
+import { upliftChecks } from "./uplift-checks.ts";
+
+const KINDS: readonly CheckKind[] = [
+  "stringer-bending",
+  "stringer-shear",
+  "stringer-deflection",
+  "cross-piece",
+  "deck",
+  "seat",
+  "bearing",
+  "uplift",
+  "lifting",
+  "platform",
+];
+
+/**
+ * Every check of a plan's layout: stringers, cross pieces, deck, seats, ground, flood, lifting and platforms.
+ *
+ * Parts and joints with the very same inputs share one result, which lists their ids. The kit must have passed
+ * `validateKit`; a species or grade that the tables lack gives one result per kind that cannot be checked, never a
+ * pass. The order of results is fixed: by kind, then as the layout lists the parts.
+ */
+export function runChecks(input: ChecksInput): readonly CheckResult[] {
+  const setting = settingOf(input);
+  if (!setting.ok) return nothingKnown(input, setting.problems);
+  const groups = moduleGroups(setting.value);
+  const joints = metJoints(setting.value);
+  const platform = platformFrame(setting.value);
+  const results = [
+    ...moduleStringerChecks(setting.value, groups),
+    ...crossPieceChecks(setting.value, groups),
+    ...moduleDeckChecks(setting.value, groups),
+    ...seatLengthChecks(setting.value, joints),
+    ...seatBearingChecks(setting.value, joints, frameFinder(groups, platform?.frame ?? null)),
+    ...bearingChecks(setting.value, joints),
+    ...upliftChecks(setting.value, joints),
+    ...liftingChecks(setting.value, groups),
+    ...(platform
+      ? platformChecks(
+          setting.value,
+          platform.frame,
+          platform.parts.map((p) => p.id),
+        )
+      : []),
+  ];
+  return results.toSorted((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind));
+}
+
+const moduleDeckChecks = (setting: Setting, groups: readonly ModuleGroup[]): CheckResult[] => {
+  const first = groups[0];
+  if (!first) return [];
+  const parts = groups.flatMap((g) => g.parts.map((p) => p.id));
+  const frame: Frame = {
+    ...first.frame,
+    name: "module",
+    brace_m: Math.max(...groups.map((g) => g.frame.brace_m)),
+  };
+  return deckChecks(setting, frame, { id: "deck", kind: "deck", parts });
+};
+
+const platformChecks = (setting: Setting, frame: Frame, parts: readonly string[]): CheckResult[] => [
+  ...stringerChecks(setting, frame, { kind: "platform", suffix: "", parts }),
+  ...platformCrossPieceChecks(setting, frame, parts),
+  ...deckChecks(setting, frame, { id: "platform.deck", kind: "platform", parts }),
+];
+
+function frameFinder(groups: readonly ModuleGroup[], platform: Frame | null): (part: Part) => Frame {
+  const byPart = new Map(groups.flatMap((g) => g.parts.map((p) => [p.id, g.frame] as const)));
+  return (part) => (part.kind === "platform" ? platform! : byPart.get(part.id)!);
+}
+
+/** The tables lack the kit's timber or the plan's code: nothing can be said, and each kind says so. */
+function nothingKnown({ layout }: ChecksInput, problems: readonly Problem[]): CheckResult[] {
+  const rule: Source = { id: "tables", title: "Tables of timber and design codes", status: "project" };
+  const parts = layout.parts.map((p) => p.id);
+  return KINDS.map((kind) =>
+    cannotCheck(
+      {
+        id: `${kind}.all`,
+        kind,
+        title: `${kind.replace("-", " ")}: all parts`,
+        parts,
+        rule,
+        caution: "Name the timber that will be bought before anything is built.",
+      },
+      missingOf(problems),
+    ),
+  );
+}

@@ -1,0 +1,97 @@
+import type { Trace } from "../formula/index.ts";
+import { inches, metres, qty, showQuantity } from "../units/index.ts";
+import { GRADE } from "./cautions.ts";
+import { bearingCapacity, catchBoardSeat, seatLeft, sillSeat, totalForce } from "./formulas.ts";
+import type { CheckContext } from "./input.ts";
+import { cannotCheck, missingOf, resultOf } from "./result.ts";
+import { layingTolerance, leastSeat } from "./rules.ts";
+import { governing, type StringerModel } from "./stringer.ts";
+import type { CheckBase, CheckResult } from "./types.ts";
+import type { LoadCase } from "./walk-demand.ts";
+
+/** What a module end rests on: half of a shared sill, or the projecting catch board of its neighbour. */
+export type SeatKind =
+  | { readonly on: "sill"; readonly width_m: number; readonly gap_m: number }
+  | { readonly on: "catch-board"; readonly projection_m: number; readonly gap_m: number };
+
+export interface SeatLabel {
+  readonly id: string;
+  /** "on the sill of the open crate", "on the catch board". */
+  readonly where: string;
+  readonly parts: readonly string[];
+}
+
+const baseOf = (label: SeatLabel, part: string, title: string, rule: CheckBase["rule"]): CheckBase => ({
+  id: `seat.${part}.${label.id}`,
+  kind: "seat",
+  title: `${title} ${label.where}`,
+  parts: label.parts,
+  rule,
+  caution: `Lay to a string line and check every joint after the first tides and the first frost. ${GRADE}`,
+});
+
+const nominal = (seat: SeatKind, trace?: Trace) =>
+  seat.on === "sill"
+    ? sillSeat({ b: metres(seat.width_m), g: metres(seat.gap_m) }, trace)
+    : catchBoardSeat({ p: metres(seat.projection_m), g: metres(seat.gap_m) }, trace);
+
+/** Length that bears once the module lies off its mark by the slop of laying [m]. */
+const left = (seat: SeatKind, trace?: Trace) =>
+  seatLeft({ s: nominal(seat, trace), t: layingTolerance({}, trace) }, trace);
+
+/** Least seat against the seat that is left after the slop of laying. */
+export function checkSeatLength(seat: SeatKind, label: SeatLabel, context: CheckContext): CheckResult {
+  const base = baseOf(label, "length", "Seat of a module end", leastSeat.spec.source);
+  const working: Trace = [];
+  const capacity = left(seat, working);
+  const demand = leastSeat({}, working);
+  const say = (v: number): string => showQuantity(v, "m", context.units);
+  const needed = leastSeat({}) + layingTolerance({});
+  const wide = 2 * needed + seat.gap_m;
+  const change =
+    seat.on === "sill"
+      ? `Would pass with a sill ${say(wide)} wide along the walkway.`
+      : `Would pass with a catch board that projects ${say(needed + seat.gap_m)}.`;
+  const carries = `Keeps a seat of ${say(capacity)} with the module ${say(layingTolerance({}))} off its mark.`;
+  const governs = "module off its mark by the slop of laying";
+  const verdict = { unit: "m", demand, capacity, governs, working } as const;
+  return resultOf(base, verdict, { carries, change: demand <= capacity ? null : change });
+}
+
+/** Bearing across the grain of the most loaded stringer end on the sill, against Fcp' on the seat that is left. */
+export function checkSeatBearing(
+  seat: SeatKind,
+  model: StringerModel,
+  cases: readonly LoadCase[],
+  label: SeatLabel,
+  context: CheckContext,
+): CheckResult {
+  const { code, units, tables } = context;
+  const base = baseOf(
+    label,
+    "bearing",
+    "Bearing of a stringer end",
+    code.rule("3.10 bearing across the grain"),
+  );
+  const { frame } = model;
+  const found = code.member(tables, frame.lumber.species, frame.lumber.grade, frame.size);
+  if (!found.ok) return cannotCheck(base, missingOf(found.problems));
+  const working: Trace = [];
+  const worst = governing("shear", model, cases);
+  worst.load.explain(working);
+  const V_l = qty(worst.demand - model.dead.shear, "N");
+  const demand = totalForce({ V_d: qty(model.dead.shear, "N"), V_l }, working, worst.load.name);
+  const { fcp } = code.strength(
+    found.value,
+    { use: "edge", wet: true, incised: frame.lumber.incised, repetitive: false, duration: "ten-years" },
+    working,
+    ["fcp"],
+  );
+  const b = inches(found.value.size.thickness_in);
+  const capacity = bearingCapacity({ F: fcp, b, l: left(seat, working) }, working);
+  const need = demand / (fcp * b) + layingTolerance({});
+  const carries = `The seat carries ${showQuantity(capacity, "N", units)} from one stringer.`;
+  const change = `Would pass with a seat of ${showQuantity(need, "m", units)} as laid.`;
+  const verdict = { unit: "N", demand, capacity, governs: worst.load.name, working } as const;
+  return resultOf(base, verdict, { carries, change: demand <= capacity ? null : change });
+}

@@ -1,0 +1,60 @@
+import { designCode, type Found } from "../codes/index.ts";
+import { kitGeometry, type KitGeometry } from "../kit/index.ts";
+import type { LumberSize } from "../materials/index.ts";
+import { DomainError, qty, type Qty } from "../units/index.ts";
+import type { CheckContext, ChecksInput, GradedLumber } from "./input.ts";
+import { ladderOf, type Rung } from "./ladder.ts";
+import { casesOf, type LoadCase } from "./walk-demand.ts";
+
+/** What all checks of one plan share, worked out once. */
+export interface Setting {
+  readonly input: ChecksInput;
+  readonly context: CheckContext;
+  readonly geometry: KitGeometry;
+  readonly lumber: GradedLumber;
+  /** Specific gravity of the kit's timber. */
+  readonly gravity: Qty<"1">;
+  readonly cases: readonly LoadCase[];
+  readonly rungs: readonly Rung[];
+}
+
+/** Prepares the checks of a plan; fails when the code, species, grade or stringer size is not in the tables. */
+export function settingOf(input: ChecksInput): Found<Setting> {
+  const { plan, tables } = input;
+  const code = designCode(plan.code);
+  if (!code.ok) return code;
+  const { species, grade, incised } = plan.kit.lumber;
+  const member = code.value.member(tables, species, grade, plan.kit.stringers.size);
+  if (!member.ok) return member;
+  return {
+    ok: true,
+    value: {
+      input,
+      context: { tables, code: code.value, units: plan.units },
+      geometry: kitGeometry(plan.kit, tables.sizes),
+      lumber: { species, grade, incised },
+      gravity: qty(member.value.grade.specific_gravity.value, "1"),
+      cases: casesOf(plan.visits, plan.units),
+      rungs: ladderOf(plan.visits, plan.units),
+    },
+  };
+}
+
+/** A size of the kit. Throws `DomainError` for a size that `validateKit` would have refused. */
+export function sizeOf({ context }: Setting, id: string): LumberSize {
+  const size = context.tables.sizes.find((s) => s.id === id);
+  if (!size) throw new DomainError("unknown-lumber-size", { size: id });
+  return size;
+}
+
+/** Groups by a key, in order of first appearance. */
+export function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    const group = groups.get(key);
+    if (group) group.push(item);
+    else groups.set(key, [item]);
+  }
+  return groups;
+}

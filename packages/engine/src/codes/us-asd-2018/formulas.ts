@@ -1,0 +1,89 @@
+import type { AnyFormula } from "../../formula/index.ts";
+import {
+  adjustedBearing,
+  adjustedBending,
+  adjustedCompression,
+  adjustedShear,
+  adjustedStiffness,
+  bearingAreaFactor,
+  bendingBeforeStability,
+} from "./adjusted-formulas.ts";
+import {
+  dowelBearingStrength,
+  reductionTerm,
+  yieldModeII,
+  yieldModeIIIm,
+  yieldModeIIIs,
+  yieldModeIm,
+  yieldModeIs,
+  yieldModeIV,
+} from "./dowel.ts";
+import { durationFactors } from "./duration.ts";
+import {
+  adjustedLateral,
+  endGrainFactor,
+  leastPenetration,
+  screwBearingLength,
+  screwPenetration,
+  wetConnectionFactor,
+} from "./screws.ts";
+import {
+  incisingFactors,
+  noFactor,
+  repetitiveFactor,
+  thinBoardFactor,
+  wetFactors,
+  wetTriggers,
+} from "./service-factors.ts";
+import { sizeFactorConstants } from "./size-factors.ts";
+import {
+  beamSlenderness,
+  beamStabilityFactor,
+  columnStabilityFactor,
+  criticalBendingStress,
+  criticalColumnStress,
+  effectiveLengths,
+  slendernessLimit,
+  stressRatio,
+} from "./stability.ts";
+
+/** Every formula and factor of this edition. */
+export const usAsd2018Formulas: readonly AnyFormula[] = [
+  ...Object.values(durationFactors),
+  ...Object.values(wetFactors),
+  ...Object.values(wetTriggers),
+  ...Object.values(incisingFactors),
+  repetitiveFactor,
+  noFactor,
+  thinBoardFactor,
+  ...sizeFactorConstants,
+  ...Object.values(effectiveLengths),
+  slendernessLimit,
+  beamSlenderness,
+  criticalBendingStress,
+  beamStabilityFactor,
+  criticalColumnStress,
+  columnStabilityFactor,
+  stressRatio,
+  adjustedBending,
+  bendingBeforeStability,
+  adjustedShear,
+  adjustedBearing,
+  adjustedCompression,
+  adjustedStiffness,
+  bearingAreaFactor,
+  dowelBearingStrength,
+  reductionTerm,
+  yieldModeIm,
+  yieldModeIs,
+  yieldModeII,
+  yieldModeIIIm,
+  yieldModeIIIs,
+  yieldModeIV,
+  leastPenetration,
+  screwPenetration,
+  screwBearingLength,
+  endGrainFactor,
+  wetConnectionFactor,
+  adjustedLateral,
+];

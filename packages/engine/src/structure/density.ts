@@ -1,0 +1,41 @@
+import { defineFormula } from "../formula/index.ts";
+import { woodDensity } from "./sources.ts";
+
+/**
+ * Density of wood that holds up to 30 % moisture.
+ *
+ * G  specific gravity, oven-dry mass and volume [1], 0.2 to 0.9
+ * M  moisture in per cent of the oven-dry mass [1], 0 to 30
+ * rho [kg/m3]
+ */
+export const densityAtMoisture = defineFormula(
+  {
+    id: "timber.density",
+    title: "Density of timber at a moisture content",
+    symbol: "rho",
+    unit: "kg/m3",
+    text: "1000 * G * (1 + M / 100) / (1 + 0.009 * G * M)",
+    inputs: { G: "1", M: "1" },
+    validity: "M from 0 to 30 % of the oven-dry mass; above that the wood swells no more.",
+    source: woodDensity,
+  },
+  ({ G, M }) => (1000 * G * (1 + M / 100)) / (1 + 0.009 * G * M),
+);
+
+/**
+ * Density of wet wood above 30 % moisture, where water fills cells and the volume stays that of 30 %.
+ * G [1], M in per cent [1], 30 to the waterlogged limit; rho [kg/m3].
+ */
+export const densityOfWetWood = defineFormula(
+  {
+    id: "timber.density.wet",
+    title: "Density of wet timber above 30 % moisture",
+    symbol: "rho",
+    unit: "kg/m3",
+    text: "1000 * G * (1 + M / 100) / (1 + 0.27 * G)",
+    inputs: { G: "1", M: "1" },
+    validity: "M from 30 % of the oven-dry mass up to the waterlogged limit.",
+    source: { ...woodDensity, at: "volume held at that of 30 % moisture", status: "computed" },
+  },
+  ({ G, M }) => (1000 * G * (1 + M / 100)) / (1 + 0.27 * G),
+);

@@ -1,0 +1,1 @@
+export { readArchive, writeArchive } from "./archive.ts";

@@ -1,0 +1,2 @@
+export { columnsOf, readCsv, type CsvRow, type CsvTable } from "./read-csv.ts";
+export { csvBytes, defuse, undefuse, type CsvCell } from "./write-csv.ts";

@@ -1,0 +1,1 @@
+export { isCalendarDay } from "./calendar-day.ts";

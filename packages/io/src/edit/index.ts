@@ -1,0 +1,3 @@
+export { editSchema } from "./edit-schema.ts";
+export { readEdit } from "./read-edit.ts";
+export { movesSomething, siteFaults } from "./site-faults.ts";

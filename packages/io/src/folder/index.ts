@@ -1,0 +1,2 @@
+export { readFolder } from "./read-folder.ts";
+export { writeFolder, type WriteFolderOptions } from "./write-folder.ts";

@@ -1,0 +1,1 @@
+export { freshPlanFiles } from "./fresh-plan-files.ts";

@@ -1,0 +1,1 @@
+export { InflateFault, inflate } from "./inflate.ts";

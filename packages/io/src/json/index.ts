@@ -1,0 +1,2 @@
+export { parseJson, JSON_DEPTH } from "./parse-json.ts";
+export { jsonBytes, roundTo } from "./write-json.ts";

@@ -1,0 +1,85 @@
+import type { Crs, Raster } from "@causey/engine/site";
+import { rasterExtent } from "@causey/engine/site";
+import type { Plan } from "@causey/engine/plan";
+import { comparePrj, crsName, gridScale } from "../crs/index.ts";
+import type { PlanFiles } from "../files/index.ts";
+import { Findings } from "../problem/index.ts";
+import type { Terrain } from "../terrain/index.ts";
+
+/**
+ * A terrain file that names no coordinate system may be anywhere. It is accepted on a local grid; for an EPSG system a
+ * .prj file of the same name must agree, or the plan's owner must say that it was checked.
+ */
+export function checkTerrainCrs(
+  found: Findings,
+  terrain: Terrain,
+  entry: Plan["terrain"],
+  crs: Crs,
+  files: PlanFiles,
+): void {
+  if (terrain.crs !== null || crs.kind === "local") return;
+  const prjName = entry.file.replace(/\.[^./]*$/, ".prj");
+  const prj = files.get(prjName);
+  const answer =
+    prj === undefined ? "unreadable" : comparePrj(new TextDecoder().decode(prj.subarray(0, 20_000)), crs);
+  if (answer === "agrees") return;
+  if (answer === "differs")
+    found.error({
+      code: "crs-mismatch",
+      place: prjName,
+      value: prjName,
+      message: `The file ${prjName} describes another system than the plan's (${crsName(crs)}).`,
+      mend: `Bring the terrain into ${crsName(crs)}, or correct "crs" in plan.json or the .prj file.`,
+    });
+  else if (entry.crs_confirmed !== true)
+    found.error({
+      code: "crs-missing",
+      place: "coordinate system",
+      message: `The terrain does not say which coordinate system it is in; the plan is in ${crsName(crs)}.`,
+      mend: `When you have checked that it is in ${crsName(crs)}, write "crs_confirmed": true into "terrain" in plan.json; otherwise export it with its system, or state a local grid in "crs".`,
+    });
+}
+
+/** Most that a metre on the grid may differ from a metre on the ground: modules of the kit would not meet beyond it. */
+const MOST_STRETCH = 0.005;
+
+/** Refuses a grid that stretches lengths at the site, and terrain that lies where the grid has no meaning. */
+export function checkStretch(found: Findings, raster: Raster, crs: Crs): void {
+  if (crs.kind === "local") return;
+  const [west, south, east, north] = rasterExtent(raster);
+  const scale = gridScale(crs, (west + east) / 2, (south + north) / 2);
+  if (scale !== null && Math.abs(scale - 1) <= MOST_STRETCH) return;
+  found.error({
+    code: "crs-stretch",
+    place: "extent",
+    value: extentText(raster),
+    message:
+      scale === null
+        ? `The terrain lies where ${crsName(crs)} has no meaning.`
+        : `Where the terrain lies, 1 m on the ground is ${scale.toFixed(3)} m in ${crsName(crs)}.`,
+    mend: "Check that the terrain is in this system, or choose the UTM zone or national grid of the site.",
+  });
+}
+
+/** When the file itself names a vertical system with another name, the plan's owner should look again. */
+export function checkFileDatum(found: Findings, terrain: Terrain, entry: Plan["terrain"]): void {
+  if (terrain.vertical === null) return;
+  const [file, plan] = [terrain.vertical.name, entry.datum].map(plainName);
+  if (file!.includes(plan!) || plan!.includes(file!)) return;
+  found.warn({
+    code: "datum-of-file",
+    place: "vertical system",
+    value: `${terrain.vertical.name} (EPSG:${terrain.vertical.code})`,
+    message: `The file names "${terrain.vertical.name}" as its vertical system, plan.json says "${entry.datum}".`,
+    mend: "Make sure that both mean the same datum.",
+  });
+}
+
+/** Letters and digits only, without the word "height". */
+export const plainName = (name: string): string =>
+  name.toLowerCase().replaceAll(/height|datum|[^\p{L}\p{N}]/gu, "");
+
+export const extentText = (raster: Raster): string => {
+  const [west, south, east, north] = rasterExtent(raster).map((v) => v.toFixed(1));
+  return `east ${west} to ${east}, north ${south} to ${north}`;
+};

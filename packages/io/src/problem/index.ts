@@ -1,0 +1,1 @@
+export { Findings, fault, quote, type FaultParts } from "./findings.ts";

@@ -1,0 +1,67 @@
+import { number, z } from "../plan/zod.ts";
+import { many, text } from "./layout-schema.ts";
+
+const lengthCount = z.strictObject({ length_mm: number, count: number });
+
+export const takeOffSchema = z.strictObject({
+  timber: many(
+    z.strictObject({
+      size: text,
+      length_mm: number,
+      count: number,
+      uses: many(z.strictObject({ use: text, count: number })),
+    }),
+  ),
+  counted: many(z.strictObject({ item: text, name: text, count: number })),
+});
+
+export const cuttingSchema = many(
+  z.strictObject({
+    size: text,
+    plan: z.strictObject({
+      cost: number,
+      bound: number,
+      proven: z.boolean(),
+      stock_used: many(lengthCount),
+      patterns: many(
+        z.strictObject({ stock_mm: number, times: number, cuts: many(lengthCount), offcut_mm: number }),
+      ),
+    }),
+  }),
+);
+
+const orderLine = z.strictObject({
+  item: text,
+  description: text,
+  length_mm: z.nullable(number),
+  quantity: number,
+  needed: number,
+  unit_price: number,
+  amount: number,
+  price_date: text,
+});
+
+export const costSchema = z.strictObject({
+  currency: text,
+  order: many(orderLine),
+  unpriced: many(z.strictObject({ item: text, needed: number })),
+  labour: many(
+    z.strictObject({
+      work: z.enum(["laying", "removal"]),
+      length_m: number,
+      low_h: number,
+      mid_h: number,
+      high_h: number,
+      note: text,
+    }),
+  ),
+  lines: many(
+    z.strictObject({
+      line: z.enum(["materials", "tax", "delivery", "labour", "removal", "disposal", "contingency"]),
+      title: text,
+      amount: number,
+      note: text,
+    }),
+  ),
+  total: number,
+});

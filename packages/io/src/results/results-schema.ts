@@ -1,0 +1,117 @@
+import type { Results } from "@causey/engine/plan";
+import type { Frozen, Same } from "../plan/same-type.ts";
+import { RESULTS_SCHEMA } from "../plan/schema-number.ts";
+import { number, z } from "../plan/zod.ts";
+import { evaluationSchema, layoutSchema, many, text } from "./layout-schema.ts";
+import { costSchema, cuttingSchema, takeOffSchema } from "./material-schema.ts";
+import { stripSchema } from "./strip-schema.ts";
+
+const unit = z.enum([
+  "1",
+  "m",
+  "m2",
+  "m3",
+  "m4",
+  "kg",
+  "kg/m",
+  "kg/m2",
+  "kg/m3",
+  "N",
+  "N/m",
+  "N*m",
+  "Pa",
+  "N*m2",
+  "N/m3",
+  "s",
+  "h",
+  "rad",
+  "money",
+]);
+
+const source = z.strictObject({
+  id: text,
+  title: text,
+  at: z.exactOptional(text),
+  status: z.enum(["seen", "memory", "computed", "practice", "project"]),
+});
+
+const step = z.strictObject({
+  id: text,
+  title: text,
+  symbol: text,
+  text,
+  inputs: many(z.strictObject({ symbol: text, value: number, unit })),
+  value: number,
+  unit,
+  source,
+  note: z.exactOptional(text),
+});
+
+const checkBase = {
+  id: text,
+  kind: z.enum([
+    "stringer-bending",
+    "stringer-shear",
+    "stringer-deflection",
+    "cross-piece",
+    "deck",
+    "seat",
+    "bearing",
+    "uplift",
+    "lifting",
+    "platform",
+  ]),
+  title: text,
+  parts: many(text),
+  rule: source,
+  caution: text,
+};
+
+const check = z.discriminatedUnion("status", [
+  z.strictObject({
+    ...checkBase,
+    status: z.enum(["pass", "fail"]),
+    demand: number,
+    capacity: number,
+    unit,
+    utilisation: number,
+    governs: text,
+    working: many(step),
+    backwards: z.strictObject({ carries: text, change: z.nullable(text) }),
+    from_memory: z.boolean(),
+  }),
+  z.strictObject({ ...checkBase, status: z.literal("not-applicable"), because: text }),
+  z.strictObject({ ...checkBase, status: z.literal("cannot-check"), missing: many(text) }),
+]);
+
+const figure = z.strictObject({
+  id: text,
+  title: text,
+  value: number,
+  unit,
+  note: text,
+  working: many(step),
+  sources: many(source),
+});
+
+/** results.json, as other programs may rely on it. */
+export const resultsSchema = z.strictObject({
+  schema: z.literal(RESULTS_SCHEMA),
+  causey: text,
+  plan: z.strictObject({ id: text, name: text, units: z.enum(["us", "metric"]) }),
+  crs: text,
+  datum: text,
+  layout: layoutSchema,
+  evaluation: evaluationSchema,
+  checks: many(check),
+  take_off: takeOffSchema,
+  cutting: cuttingSchema,
+  cost: costSchema,
+  figures: many(figure),
+  strip: stripSchema,
+  cautions: many(text),
+  stages: many(z.strictObject({ stage: text, key: text })),
+});
+
+/** Fails to compile when the engine's results and this schema drift apart. */
+export const resultsSchemaIsResults: Same<Frozen<z.infer<typeof resultsSchema>>, Frozen<Results>> = true;

@@ -1,0 +1,107 @@
+import * as fc from "fast-check";
+import { expect, test } from "vitest";
+import type { Crs } from "@causey/engine/site";
+import { readArchive, writeArchive } from "../src/archive/index.ts";
+import { readPlan, writePlan } from "../src/plan/index.ts";
+import { readPrices } from "../src/prices/index.ts";
+import { readTerrain } from "../src/terrain/index.ts";
+import { readPlaces, readZones } from "../src/vector/index.ts";
+import { isHelpful, valueOrRefusal } from "./support/problems.ts";
+import { sampleFiles, sampleKit, samplePlan, samplePrices, sampleTerrain } from "./support/sample-plan.ts";
+import { geoTags, nodataTag, writeTiff, type TiffOptions } from "./support/tiff.ts";
+
+const local: Crs = { kind: "local", name: "Fen grid" };
+const cells = Float32Array.from({ length: 600 }, (_, i) => Math.sin(i) * 2);
+const tags = [...geoTags(0, 20, 1, 1, null), nodataTag("-9999")];
+const tiff = (o: TiffOptions): Uint8Array => writeTiff(30, 20, cells, { tags, ...o });
+const written = writePlan(samplePlan);
+
+/** Sound files, each with the reader that meets it. */
+const targets: readonly (readonly [string, Uint8Array, (bytes: Uint8Array) => unknown])[] = [
+  ["GeoTIFF", tiff({ rows_per_strip: 7 }), (b) => readTerrain("t.tif", b, { unit: "m" })],
+  [
+    "GeoTIFF, DEFLATE",
+    tiff({ compression: "deflate", predictor: 3, tile: [16, 16] }),
+    (b) => readTerrain("t.tif", b, { unit: "ft" }),
+  ],
+  [
+    "GeoTIFF, LZW, big-endian",
+    tiff({ compression: "lzw", little: false }),
+    (b) => readTerrain("t.tif", b, { unit: "m" }),
+  ],
+  ["GeoTIFF, PackBits", tiff({ compression: "packbits" }), (b) => readTerrain("t.tif", b, { unit: "m" })],
+  [
+    "GeoTIFF, ZSTD",
+    tiff({ compression: "zstd", rows_per_strip: 5 }),
+    (b) => readTerrain("t.tif", b, { unit: "m" }),
+  ],
+  ["BigTIFF", tiff({ big: true, compression: "deflate" }), (b) => readTerrain("t.tif", b, { unit: "m" })],
+  ["ESRI ASCII grid", sampleTerrain(), (b) => readTerrain("t.asc", b, { unit: "m" })],
+  ["zones", written.get("zones.geojson")!, (b) => readZones("zones.geojson", b, local)],
+  ["places", written.get("places.geojson")!, (b) => readPlaces("places.geojson", b, local, {})],
+  ["prices", samplePrices, (b) => readPrices("prices.csv", b)],
+  ["archive", writeArchive(sampleFiles()), (b) => readArchive(b)],
+];
+
+/** Bytes overwritten, cut out, doubled, and the end cut off: what disks, mail programs and attackers do to files. */
+const share = fc.double({ min: 0, max: 1, noNaN: true });
+const odd = fc.oneof(fc.constantFrom(0, 1, 255, 128, 127, 32, 44, 45, 48, 57, 91, 34), fc.nat(255));
+const damage = fc.record({
+  writes: fc.array(fc.tuple(share, odd), { minLength: 1, maxLength: 8 }),
+  cut: fc.oneof({ weight: 5, arbitrary: fc.constant(1) }, { weight: 1, arbitrary: share }),
+  slice: fc.oneof(
+    { weight: 3, arbitrary: fc.constant(undefined) },
+    { weight: 1, arbitrary: fc.tuple(share, fc.integer({ min: -40, max: 40 })) },
+  ),
+  head: fc.boolean(),
+});
+type Damage = typeof damage extends fc.Arbitrary<infer T> ? T : never;
+
+function spoil(bytes: Uint8Array, d: Damage): Uint8Array {
+  let out = bytes.slice(0, Math.max(1, Math.floor(bytes.length * d.cut)));
+  if (d.slice) {
+    const at = Math.floor(d.slice[0] * out.length);
+    const [n] = [d.slice[1]];
+    const kept = n < 0 ? out.subarray(Math.min(out.length, at - n)) : out.subarray(Math.max(0, at - n));
+    out = Uint8Array.from([...out.subarray(0, at), ...kept]);
+  }
+  const reach = d.head ? Math.min(out.length, 400) : out.length;
+  for (const [where, value] of d.writes) out[Math.min(out.length - 1, Math.floor(where * reach))] = value;
+  return out;
+}
+
+test.each(targets)(
+  "property: %s, damaged anyhow: a value or problems, soon, and nothing else",
+  async (_title, bytes, read) => {
+    await fc.assert(
+      fc.asyncProperty(damage, async (d) => {
+        const start = performance.now();
+        await valueOrRefusal(() => read(spoil(bytes, d)));
+        expect(performance.now() - start).toBeLessThan(5000);
+      }),
+      { numRuns: 250 },
+    );
+  },
+);
+
+test.each(targets)("property: %s: its reader refuses random bytes in words", async (_title, bytes, read) => {
+  const start = bytes.subarray(0, 4);
+  await fc.assert(
+    fc.asyncProperty(fc.uint8Array({ maxLength: 600 }), fc.boolean(), async (random, withSign) => {
+      await valueOrRefusal(() => read(withSign ? Uint8Array.from([...start, ...random]) : random));
+    }),
+    { numRuns: 150 },
+  );
+});
+
+test("property: a folder with any one file spoilt is a plan or a list of problems that help", async () => {
+  const files = sampleFiles();
+  await fc.assert(
+    fc.asyncProperty(fc.constantFrom(...files.keys()), damage, async (name, d) => {
+      const spoilt = new Map([...files, [name, spoil(files.get(name)!, d)]]);
+      const answer = await readPlan(spoilt, { readyKits: [sampleKit] });
+      if (!answer.ok) expect(answer.problems.length > 0 && answer.problems.every(isHelpful)).toBe(true);
+    }),
+    { numRuns: 250 },
+  );
+});
