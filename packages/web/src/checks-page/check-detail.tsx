@@ -1,0 +1,43 @@
+import type { CheckResult } from "@causey/engine/checks";
+import { show, type Reading } from "../show/show.ts";
+import { SourceLine, Steps } from "../working/steps.tsx";
+import { statusLine, tagWords } from "./check-words.ts";
+import { ShareBar } from "./share-bar.tsx";
+
+interface Props {
+  readonly check: CheckResult;
+  readonly reading: Reading;
+}
+
+/** One check down to clause and source, and its answer backwards. */
+export function CheckDetail({ check, reading }: Props) {
+  return (
+    <div className={`check-detail check-${check.status}`}>
+      <p className="check-detail-status">{statusLine(check)}</p>
+      <p className="quiet">{tagWords(check.parts)}</p>
+      {(check.status === "pass" || check.status === "fail") && (
+        <>
+          <p className="check-detail-share">
+            <ShareBar utilisation={check.utilisation} />
+          </p>
+          <p>
+            {show(check.demand, check.unit, reading)} of {show(check.capacity, check.unit, reading)}
+            {check.governs && <span className="quiet">; {check.governs}</span>}
+          </p>
+          <h3 className="working-head">The other way round</h3>
+          <p>{check.backwards.carries}</p>
+          {check.backwards.change && <p className="check-change">{check.backwards.change}</p>}
+        </>
+      )}
+      <h3 className="working-head">Rule</h3>
+      <SourceLine source={check.rule} />
+      {(check.status === "pass" || check.status === "fail") && (
+        <>
+          <h3 className="working-head">Working</h3>
+          <Steps steps={check.working} reading={reading} />
+        </>
+      )}
+      {check.caution && <p className="check-caution">{check.caution}</p>}
+    </div>
+  );
+}

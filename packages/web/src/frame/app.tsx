@@ -1,0 +1,115 @@
+import { useComputedColorScheme } from "@mantine/core";
+import { lazy, Suspense, useEffect, useState } from "react";
+import type { PlanSnapshot } from "../api/types.ts";
+import { freshnessOf } from "../desk/derive-session.ts";
+import { useDesk } from "../desk/desk.ts";
+import type { PlanState } from "../desk/plan-session.ts";
+import { pages } from "../desk/route.ts";
+import { useStore } from "../desk/store.ts";
+import { Strip } from "../strip/strip.tsx";
+import { Header } from "./header.tsx";
+import { Notices } from "./notices.tsx";
+import { useUndoKeys } from "./tools.tsx";
+import "./app.css";
+
+const LayoutPage = lazy(async () => ({
+  default: (await import("../layout-page/layout-page.tsx")).LayoutPage,
+}));
+const ChecksPage = lazy(async () => ({
+  default: (await import("../checks-page/checks-page.tsx")).ChecksPage,
+}));
+const PlansDialog = lazy(() => import("../plans/plans-dialog.tsx"));
+
+/** The sheet: head, the open page, and the strip along the foot. */
+export function App() {
+  const desk = useDesk();
+  const state = useStore(desk.plan, (p) => p);
+  const page = useStore(desk.router, (r) => r.page);
+  const [isListOpen, setListOpen] = useState(false);
+  useUndoKeys();
+  usePageTitle(state, page);
+  useTerrain(state.snapshot);
+  return (
+    <div className="sheet">
+      <Header state={state} onPlans={() => setListOpen(true)} />
+      <Notices state={state} />
+      <main className="page">
+        <Suspense fallback={<p className="empty">Opening the page.</p>}>
+          {!state.snapshot ? (
+            <NoPlan state={state} onPlans={() => setListOpen(true)} />
+          ) : page === "checks" ? (
+            <ChecksPage snapshot={state.snapshot} />
+          ) : (
+            <LayoutPage snapshot={state.snapshot} />
+          )}
+        </Suspense>
+      </main>
+      <Foot snapshot={state.snapshot} />
+      <Suspense>{isListOpen && <PlansDialog onClose={() => setListOpen(false)} />}</Suspense>
+    </div>
+  );
+}
+
+function usePageTitle({ snapshot }: PlanState, page: string): void {
+  const title = pages.find((p) => p.id === page)?.title;
+  const name = snapshot?.plan.name;
+  useEffect(() => {
+    document.title = name ? `${title}, ${name} · Causey` : "Causey";
+  }, [title, name]);
+}
+
+function useTerrain(snapshot: PlanSnapshot | null): void {
+  const { terrain } = useDesk();
+  const scheme = useComputedColorScheme("light");
+  useEffect(() => {
+    if (snapshot) void terrain.show(snapshot, scheme);
+  }, [terrain, snapshot, scheme]);
+}
+
+/** With no plan on the desk: what to do next. */
+function NoPlan({ state, onPlans }: { readonly state: PlanState; readonly onPlans: () => void }) {
+  if (state.status === "loading")
+    return (
+      <div className="empty">
+        <h1>{state.trouble ? "No plan could be opened" : "Opening the plan"}</h1>
+      </div>
+    );
+  return (
+    <div className="empty">
+      <h1>No plan yet</h1>
+      <p>
+        Open a plan folder as one .zip, or choose its files: plan.json, the terrain, the price list. They are
+        read, checked and kept by this Causey alone.
+      </p>
+      <button type="button" className="plain-button tool" onClick={onPlans}>
+        Open a plan
+      </button>
+    </div>
+  );
+}
+
+/** The strip, or its empty place while the first layout is on its way. */
+function Foot({ snapshot }: { readonly snapshot: PlanSnapshot | null }) {
+  const { derive } = useDesk();
+  const { results, phase } = useStore(derive, ({ results, phase }) => ({ results, phase }));
+  if (!snapshot) return null;
+  return (
+    <footer className="foot">
+      {results && results.strip.cells.length > 0 ? (
+        <Strip
+          model={results.strip}
+          layout={results.layout}
+          plots={snapshot.plan.plots}
+          units={snapshot.plan.units}
+          freshness={freshnessOf(phase)}
+        />
+      ) : (
+        <p className="strip-empty quiet">
+          {results
+            ? "No part was laid: the strip stays empty until a plot is reached."
+            : "The long section appears here when the layout has been worked out."}
+        </p>
+      )}
+    </footer>
+  );
+}

@@ -1,0 +1,84 @@
+import type { Layout } from "@causey/engine/layout";
+import type { PlanSnapshot } from "../api/types.ts";
+import { freshnessOf } from "../desk/derive-session.ts";
+import { useDesk } from "../desk/desk.ts";
+import { useStore } from "../desk/store.ts";
+import { Cautions } from "../frame/cautions.tsx";
+import { DeriveStatus } from "../frame/derive-status.tsx";
+import { Ledger } from "../frame/ledger.tsx";
+import { SiteMap } from "../map/site-map.tsx";
+import { count } from "../show/show.ts";
+import { readingOf } from "../show/reading.ts";
+import { Figures } from "./figures.tsx";
+import { PlotsReached } from "./plots-reached.tsx";
+import { ZoneList } from "./zone-list.tsx";
+import "./layout-page.css";
+
+/** The line of the walkway: map on the left, its figures on the right. */
+export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
+  const desk = useDesk();
+  const { phase, results } = useStore(desk.derive, ({ phase, results }) => ({ phase, results }));
+  const waiting = useStore(desk.plan, (p) => p.waiting);
+  const { plan } = snapshot;
+  const freshness = freshnessOf(phase);
+  return (
+    <>
+      <div className="picture">
+        <SiteMap key={plan.id} plan={plan} results={results} waiting={waiting} freshness={freshness} />
+      </div>
+      <Ledger label="Figures of the layout">
+        <h1>Layout</h1>
+        <p className="quiet ledger-sub">
+          {results ? summary(results.layout, plan.plots.length) : "The line of the walkway."}
+        </p>
+        <DeriveStatus />
+        {results ? (
+          <>
+            <Figures figures={results.figures} reading={readingOf(plan)} freshness={freshness} />
+            <div className={`ledger-part ${freshness}`}>
+              <PlotsReached layout={results.layout} plan={plan} />
+              <Notes notes={results.layout.notes} />
+            </div>
+          </>
+        ) : (
+          <FiguresToCome />
+        )}
+        <ZoneList zones={plan.zones} />
+        {results && <Cautions cautions={results.cautions} />}
+      </Ledger>
+    </>
+  );
+}
+
+const summary = (layout: Layout, plots: number): string =>
+  `${layout.reached.length} of ${count(plots, "plot")} reached, ${count(layout.branches.length, "branch", "branches")}, ${count(layout.parts.length, "part")}`;
+
+/** What in the layout is exact and what is a heuristic. */
+function Notes({ notes }: { readonly notes: readonly string[] }) {
+  if (notes.length === 0) return null;
+  return (
+    <section aria-labelledby="notes-head">
+      <h2 id="notes-head">What is exact, and what is not</h2>
+      <ul className="notes">
+        {notes.map((n) => (
+          <li key={n}>{n}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Keeps the column's shape until the first figures are there. */
+function FiguresToCome() {
+  return (
+    <dl className="figures pending" aria-hidden="true">
+      {Array.from({ length: 8 }, (_, i) => (
+        // oxlint-disable-next-line react/no-array-index-key
+        <div key={i} className="figure">
+          <dt>…</dt>
+          <dd>…</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

@@ -1,0 +1,56 @@
+import type { Zone } from "@causey/engine/site";
+import { DRAWN_HERE } from "./zone-style.ts";
+import type { XY } from "./view.ts";
+
+/** Points closer than this count as one when an area is drawn by hand [m]. */
+const SAME_POINT_M = 0.05;
+
+export const addPoint = (points: readonly XY[], point: XY): readonly XY[] => {
+  const last = points.at(-1);
+  const isSame = last && Math.hypot(last[0] - point[0], last[1] - point[1]) < SAME_POINT_M;
+  return isSame ? points : [...points, point];
+};
+
+/** Why the outline cannot be closed yet, in words; null when it can. */
+export function outlineFault(points: readonly XY[]): string | null {
+  if (points.length < 3) return `An area needs three points; ${points.length} so far.`;
+  return crossesItself(points) ? "The outline crosses itself: take back a point." : null;
+}
+
+function crossesItself(points: readonly XY[]): boolean {
+  const n = points.length;
+  for (let i = 0; i < n; i++)
+    for (let j = i + 2; j < n; j++) {
+      if (i === 0 && j === n - 1) continue;
+      if (cross(points[i]!, points[i + 1]!, points[j]!, points[(j + 1) % n]!)) return true;
+    }
+  return false;
+}
+
+const turn = (a: XY, b: XY, c: XY): number =>
+  Math.sign((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]));
+
+const cross = (a: XY, b: XY, c: XY, d: XY): boolean =>
+  turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
+
+/** The next free "Closed area 1", "Closed area 2" ... */
+export function nextAreaName(zones: readonly Zone[]): string {
+  const names = new Set(zones.map((z) => z.name));
+  for (let k = 1; ; k++) if (!names.has(`Closed area ${k}`)) return `Closed area ${k}`;
+}
+
+/** A closed area as a zone of the plan, with an id of its own. */
+export function closedZone(zones: readonly Zone[], name: string, ring: readonly XY[]): Zone {
+  const ids = new Set(zones.map((z) => z.id));
+  let k = 1;
+  while (ids.has(`closed-${k}`)) k++;
+  const rounded = ring.map(([x, y]): XY => [Math.round(x * 1000) / 1000, Math.round(y * 1000) / 1000]);
+  return {
+    id: `closed-${k}`,
+    name,
+    use: "closed",
+    polygons: [[rounded]],
+    hidden: false,
+    source: DRAWN_HERE,
+  };
+}

@@ -1,0 +1,49 @@
+import { Button } from "@mantine/core";
+import type { MapView } from "./use-map-view.ts";
+import { viewKey } from "./use-map-view.ts";
+import type { Extent } from "./view.ts";
+
+interface Props {
+  readonly map: MapView;
+  readonly walkway: Extent;
+  readonly site: Extent | null;
+  readonly isDrawing: boolean;
+  readonly onDraw: () => void;
+  readonly onNumbers: () => void;
+}
+
+/** What can be done with the map, in its upper left corner. */
+export function MapButtons({ map, walkway, site, isDrawing, onDraw, onNumbers }: Props) {
+  return (
+    <div className="map-buttons">
+      <fieldset className="map-zoom">
+        <legend className="unseen">View</legend>
+        <Button variant="default" aria-label="Nearer" onClick={() => viewKey(map, "+")}>
+          +
+        </Button>
+        <Button variant="default" aria-label="Farther" onClick={() => viewKey(map, "-")}>
+          −
+        </Button>
+        <Button variant="default" onClick={() => map.show(walkway)}>
+          Walkway
+        </Button>
+        {site && (
+          <Button variant="default" onClick={() => map.show(site)}>
+            Site
+          </Button>
+        )}
+      </fieldset>
+      {!isDrawing && (
+        <fieldset className="map-zoom">
+          <legend className="unseen">Close an area</legend>
+          <Button variant="default" onClick={onDraw}>
+            Close an area
+          </Button>
+          <Button variant="default" onClick={onNumbers}>
+            by numbers
+          </Button>
+        </fieldset>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,151 @@
+import type { Plan, Results } from "@causey/engine/plan";
+import { lazy, Suspense, useState } from "react";
+import type { Change } from "../api/types.ts";
+import type { Freshness } from "../desk/derive-session.ts";
+import { useDesk } from "../desk/desk.ts";
+import { useStore } from "../desk/store.ts";
+import { showRound } from "../show/show.ts";
+import { closedZone, nextAreaName } from "./area-draft.ts";
+import type { AreaRequest } from "./close-area-dialog.tsx";
+import { NorthArrow, ScaleBar } from "./furniture.tsx";
+import { MapButtons } from "./map-buttons.tsx";
+import { MapDrawing } from "./map-drawing.tsx";
+import { MapHints } from "./map-hints.tsx";
+import { TerrainCanvas } from "./terrain-canvas.tsx";
+import type { TerrainPicture } from "./terrain-protocol.ts";
+import { useAreaTool } from "./use-area-tool.ts";
+import { useGestures, useMapView, viewKey } from "./use-map-view.ts";
+import { usePlotMoves } from "./use-plot-moves.ts";
+import { extentOf, type Extent, type XY } from "./view.ts";
+import "./map.css";
+
+const CloseAreaDialog = lazy(() => import("./close-area-dialog.tsx"));
+
+interface Props {
+  readonly plan: Plan;
+  readonly results: Results | null;
+  readonly waiting: readonly Change[];
+  readonly freshness: Freshness;
+}
+
+/** The site from above: ground, zones, walkway, plots; plots move and areas close by hand. */
+export function SiteMap({ plan, results, waiting, freshness }: Props) {
+  const desk = useDesk();
+  const { picture, message } = useStore(desk.terrain, (t) => t);
+  const walkway = walkwayExtent(plan, results);
+  const { attach, ...map } = useMapView(walkway);
+  const [request, setRequest] = useState<AreaRequest | null>(null);
+  const area = useAreaTool(map, (ring) => setRequest({ by: "outline", ring }));
+  const moves = usePlotMoves(waiting, (plot, x, y) => desk.plan.edit({ type: "move-plot", plot, x, y }));
+  const gestures = useGestures(map, {
+    onHover: area.hover,
+    onTap: (at, event) => (area.isOn ? area.press(at) : choose(event.target as Element)),
+  });
+
+  const choose = (target: Element): void => {
+    const idOf = (name: string): string | null =>
+      target.closest<SVGElement>(`[data-${name}]`)?.dataset[name] ?? null;
+    const part = idOf("part");
+    desk.selection.update({ part, zone: part === null ? idOf("zone") : null });
+  };
+  const onKeyDown = (event: React.KeyboardEvent): void => {
+    if (event.target !== event.currentTarget) return;
+    if ((area.isOn && area.key(event)) || viewKey(map, event.key)) event.preventDefault();
+  };
+  const startDrawing = (): void => {
+    area.start();
+    map.focus();
+  };
+
+  return (
+    <section className={`site-map${area.isOn ? " site-map-drawing" : ""}`} aria-label="Map of the site">
+      {/* A drawing that is moved by hand and by keys: no element of HTML is one. */}
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions */}
+      <div
+        ref={attach}
+        className="map-surface"
+        // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
+        tabIndex={0}
+        role="application"
+        aria-label="Map. Arrow keys move it, plus and minus zoom. Tab goes on to the plots."
+        onKeyDown={onKeyDown}
+        onDoubleClick={() => area.isOn && area.finish()}
+        {...gestures}
+      >
+        {picture && <TerrainCanvas picture={picture} map={map} />}
+        <MapDrawing
+          plan={plan}
+          results={results}
+          picture={picture}
+          origin={picture?.origin ?? originOf(walkway)}
+          map={map}
+          moves={moves}
+          area={area}
+          freshness={freshness}
+        />
+      </div>
+      <p id="plot-keys" className="unseen">
+        Arrow keys move the plot by half a metre, with shift by five. Enter keeps it, Escape leaves it.
+      </p>
+      <MapButtons
+        map={map}
+        walkway={walkway}
+        site={picture?.extent ?? null}
+        isDrawing={area.isOn}
+        onDraw={startDrawing}
+        onNumbers={() => setRequest({ by: "numbers", middle: [map.view.x, map.view.y] })}
+      />
+      <NorthArrow />
+      <ScaleBar scale={map.view.scale} units={plan.units} />
+      <MapNote plan={plan} results={results} picture={picture} message={message} />
+      <MapHints plan={plan} moves={moves} area={area} />
+      <Suspense>
+        {request && (
+          <CloseAreaDialog
+            request={request}
+            units={plan.units}
+            suggestedName={nextAreaName(plan.zones)}
+            onLeave={() => setRequest(null)}
+            onClose={(name, ring) => {
+              desk.plan.edit({ type: "add-zone", zone: closedZone(plan.zones, name, ring) });
+              setRequest(null);
+            }}
+          />
+        )}
+      </Suspense>
+    </section>
+  );
+}
+
+const originOf = ([west, south, east, north]: Extent): XY => [(west + east) / 2, (south + north) / 2];
+
+function walkwayExtent(plan: Plan, results: Results | null): Extent {
+  const points = [...plan.starts, ...plan.plots, ...(results?.layout.joints ?? [])];
+  return extentOf(points.map((p): XY => [p.x, p.y])) ?? [0, 0, 100, 100];
+}
+
+interface NoteProps {
+  readonly plan: Plan;
+  readonly results: Results | null;
+  readonly picture: TerrainPicture | null;
+  readonly message: string | null;
+}
+
+/** What the map stands on: horizontal system, datum, lines of equal height; or why the ground is not drawn. */
+function MapNote({ plan, results, picture, message }: NoteProps) {
+  const crs = results?.crs ?? ("epsg" in plan.crs ? `EPSG:${plan.crs.epsg}` : plan.crs.local);
+  const notes = message
+    ? [`The ground could not be drawn: ${message}`]
+    : [
+        crs,
+        `heights on ${results?.datum ?? plan.vertical_datum}`,
+        ...(picture ? [`contours ${showRound(picture.step_m, plan.units)}, smoothed`] : []),
+      ];
+  return (
+    <p className="map-note">
+      {notes.map((note) => (
+        <span key={note}>{note}</span>
+      ))}
+    </p>
+  );
+}

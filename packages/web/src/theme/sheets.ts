@@ -1,0 +1,20 @@
+/** Every style sheet of the component kit that the page uses, then our own on top. */
+import "./fonts.css";
+import "./theme-variables.css";
+import "@mantine/core/styles/global.css";
+import "@mantine/core/styles/UnstyledButton.css";
+import "@mantine/core/styles/Button.css";
+import "@mantine/core/styles/Loader.css";
+import "@mantine/core/styles/CloseButton.css";
+import "@mantine/core/styles/Overlay.css";
+import "@mantine/core/styles/Paper.css";
+import "@mantine/core/styles/ModalBase.css";
+import "@mantine/core/styles/Modal.css";
+import "@mantine/core/styles/Drawer.css";
+import "@mantine/core/styles/Input.css";
+import "@mantine/core/styles/InlineInput.css";
+import "@mantine/core/styles/NumberInput.css";
+import "@mantine/core/styles/Table.css";
+import "@mantine/core/styles/Progress.css";
+import "./tokens.css";
+import "./base.css";
