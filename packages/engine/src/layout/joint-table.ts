@@ -137,19 +137,14 @@ export class JointTable {
     const i = point % this.l.nx;
     const [x, y] = placeOf(this.l, i, (point - i) / this.l.nx);
     const cell = this.cellAt(x, y);
-    const least = kind.stands.ground_above_m ?? -Infinity;
+    const least = kind.stands.ground_above_m ?? -Number.MAX_VALUE;
     if (cell < 0 || this.window.high[cell]! < least) return false;
     const mark = this.masks[n]![point]!;
     if (mark === 1) return false;
-    if (mark === 0 && this.window.low[cell]! >= least && this.window.low[cell]! > -Infinity) return true;
-    return mayStand(
-      kind,
-      this.terrain,
-      mark === 0 ? [] : this.areas[n]!,
-      x,
-      y,
-      headingOf(this.l, orientation),
-    );
+    const isHighAround = this.window.low[cell]! >= least;
+    if (mark === 0 && isHighAround) return true;
+    const areas = mark === 0 ? [] : this.areas[n]!;
+    return mayStand(kind, this.terrain, areas, x, y, headingOf(this.l, orientation), isHighAround);
   }
 
   private cellAt(x: number, y: number): number {

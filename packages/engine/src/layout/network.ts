@@ -2,7 +2,7 @@ import type { Job } from "../formula/index.ts";
 import { AHEAD, ARRIVED, BRANCH, JointSpace, LEFT, PASS, RIGHT } from "./joint-space.ts";
 import { DX, DY } from "./lattice.ts";
 import { Settle, type SearchSpace } from "./settle.ts";
-import { leastOver, tourBound, type Terminal } from "./tour-bound.ts";
+import { TourBound, leastOver, type Terminal } from "./tour-bound.ts";
 
 /** One joint of a found network and what lies beyond it. */
 export interface JointVisit {
@@ -54,7 +54,8 @@ export class NetworkSearch {
   private readonly tables = new Map<number, Settle>();
   private readonly note: string;
   private alone: (number | null)[] = [];
-  private readonly bounds = new Map<number, Int32Array>();
+  private readonly bounds = new Map<number, TourBound>();
+  private mask = 0;
   private readonly fields: Int32Array[] = [];
 
   constructor(space: JointSpace, goals: readonly Goal[], note: string) {
@@ -78,11 +79,10 @@ export class NetworkSearch {
 
   /** Half the least round tour over the start and some plots: no network that serves them costs less. */
   leastNetwork(plots: readonly number[]): number {
-    const bound = tourBound(
+    return new TourBound(
       this.space.toStart,
       plots.map((k) => this.terminal(k, plots)),
-    );
-    return bound[this.start]!;
+    ).at(this.start);
   }
 
   /**
@@ -90,14 +90,14 @@ export class NetworkSearch {
    *
    * A joint is kept in the table of plots S only while what lies beyond it and a lower bound on all the rest stay
    * within `most`. The rest joins the start, the joint and the plots outside S, so it costs at least half the least
-   * round tour over these (`tourBound`). Nothing of use is cut off.
+   * round tour over these (`TourBound`). Nothing of use is cut off.
    */
   *join(mask: number, most: number): Job<Network | null> {
+    const goesOn = this.mask === mask;
+    this.mask = mask;
     for (const subset of subsetsBySize(mask)) {
-      const table = new Settle(this.bounded(mask, subset));
-      this.tables.set(subset, table);
-      if (isSingle(subset)) this.seedArrivals(plotsIn(subset)[0]!, table);
-      else {
+      const table = this.tableOf(mask, subset, goesOn);
+      if (!isSingle(subset)) {
         this.seedPasses(subset, table);
         yield* this.seedBranches(subset, table, most);
       }
@@ -116,23 +116,29 @@ export class NetworkSearch {
     };
   }
 
+  /** An empty table for a subset, in the memory of an earlier one; one plot's goes on where a lower limit ended. */
+  private tableOf(mask: number, subset: number, goesOn: boolean): Settle {
+    const known = this.tables.get(subset);
+    if (known && goesOn && isSingle(subset) && subset !== mask) return known;
+    const table = known ?? new Settle(this.bounded(mask, subset));
+    if (known) known.reset(this.bounded(mask, subset));
+    this.tables.set(subset, table);
+    if (isSingle(subset)) this.seedArrivals(plotsIn(subset)[0]!, table);
+    return table;
+  }
+
   /** The space with the bound that belongs to the table of a subset. */
   private bounded(mask: number, subset: number): SearchSpace {
     const others = plotsIn(mask & ~subset);
     const key = (mask << 8) | subset;
-    let rest = this.bounds.get(key);
-    if (!rest) {
-      rest =
-        others.length === 0
-          ? this.space.toStart
-          : tourBound(
-              this.space.toStart,
-              others.map((k) => this.terminal(k, others)),
-            );
-      this.bounds.set(key, rest);
-    }
-    const bound = rest;
-    return { nodes: this.space.nodes, expand: this.space.expand, ahead: (node) => bound[node >> 2]! };
+    const bound =
+      this.bounds.get(key) ??
+      new TourBound(
+        this.space.toStart,
+        others.map((k) => this.terminal(k, others)),
+      );
+    this.bounds.set(key, bound);
+    return { nodes: this.space.nodes, expand: this.space.expand, ahead: (node) => bound.at(node >> 2) };
   }
 
   private terminal(k: number, others: readonly number[]): Terminal {

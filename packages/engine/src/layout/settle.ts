@@ -27,7 +27,7 @@ export class Settle {
   /** Lowest and highest node that has a cost. */
   lowest = Infinity;
   highest = -1;
-  private readonly space: SearchSpace;
+  private space: SearchSpace;
   private heads = new Int32Array(1 << 12).fill(NOTHING);
   private next = new Int32Array(1 << 12);
   private held = new Int32Array(1 << 12);
@@ -53,8 +53,11 @@ export class Settle {
     return this.space.ahead(node);
   }
 
-  /** Forgets everything but keeps the memory. */
-  reset(): void {
+  /** Forgets everything but keeps the memory; goes on over another space of as many nodes if one is given. */
+  reset(space: SearchSpace = this.space): void {
+    if (space.nodes !== this.space.nodes)
+      throw new DomainError("another-number-of-nodes", { nodes: space.nodes });
+    this.space = space;
     this.cost.fill(0);
     this.heads.fill(NOTHING);
     this.free = NOTHING;

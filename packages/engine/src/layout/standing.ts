@@ -38,6 +38,8 @@ export function noFootAreas(kind: SupportKind, site: Site, from: string, to: str
 /**
  * Whether a support may stand: ground known and not below its least level under every foot, no foot touching an area
  * it must not touch. Exact at points not more than 0.1 m apart; areas are tested edge against edge.
+ *
+ * isHighAround  the ground all around is already known to be there and high enough
  */
 export function mayStand(
   kind: SupportKind,
@@ -46,10 +48,11 @@ export function mayStand(
   x: number,
   y: number,
   heading: number,
+  isHighAround: boolean,
 ): boolean {
-  const least = kind.stands.ground_above_m ?? -Infinity;
+  const least = kind.stands.ground_above_m ?? -Number.MAX_VALUE;
   return feetAt(kind, x, y, heading).every(
-    (foot) => leastGround(terrain, foot) >= least && !areas.some((a) => a.touches(foot)),
+    (foot) => (isHighAround || leastGround(terrain, foot) >= least) && !areas.some((a) => a.touches(foot)),
   );
 }
 

@@ -11,27 +11,46 @@ export interface Terminal {
 }
 
 /**
- * For every lattice point v a lower bound on any network that joins the start, v and the terminals: half the least
- * round tour over them, since walking once around a network passes each of its parts twice. Consistent along arcs,
- * because v stands in every tour between two neighbours.
- *
- * toStart  least cost from the start to every point
- * returns  whole costs, `CUT_OFF` where the start cannot be reached
+ * For a lattice point v a lower bound on any network that joins the start, v and the terminals: half the least round
+ * tour over them, since walking once around a network passes each of its parts twice. Consistent along arcs, because
+ * v stands in every tour between two neighbours. Worked out when first asked for, then kept.
  */
-export function tourBound(toStart: Int32Array, terminals: readonly Terminal[]): Int32Array {
-  const tours = insertions(terminals);
-  const bound = new Int32Array(toStart.length);
-  for (let v = 0; v < bound.length; v++) {
-    const start = toStart[v]!;
-    let least = Infinity;
-    for (const { a, b, rest } of tours) {
-      const left = a < 0 ? start : terminals[a]!.field[v]!;
-      const right = b < 0 ? start : terminals[b]!.field[v]!;
-      if (left >= 0 && right >= 0) least = Math.min(least, left + right + rest);
-    }
-    bound[v] = start === CUT_OFF || least === Infinity ? CUT_OFF : Math.floor(least / 2);
+export class TourBound {
+  private readonly toStart: Int32Array;
+  private readonly terminals: readonly Terminal[];
+  private readonly tours: readonly { readonly a: number; readonly b: number; readonly rest: number }[];
+  /** Bound + 2, 0 = not yet worked out. */
+  private readonly kept: Int32Array;
+
+  /** `toStart`: least cost from the start to every point, `CUT_OFF` where none leads. */
+  constructor(toStart: Int32Array, terminals: readonly Terminal[]) {
+    this.toStart = toStart;
+    this.terminals = terminals;
+    this.tours = terminals.length === 0 ? [] : insertions(terminals);
+    this.kept = new Int32Array(terminals.length === 0 ? 0 : toStart.length);
   }
-  return bound;
+
+  /** Whole cost, `CUT_OFF` where the start cannot be reached. */
+  at(v: number): number {
+    if (this.terminals.length === 0) return this.toStart[v]!;
+    const kept = this.kept[v]!;
+    if (kept !== 0) return kept - 2;
+    const bound = this.workOut(v);
+    this.kept[v] = bound + 2;
+    return bound;
+  }
+
+  private workOut(v: number): number {
+    const start = this.toStart[v]!;
+    if (start === CUT_OFF) return CUT_OFF;
+    let least = Infinity;
+    for (const { a, b, rest } of this.tours) {
+      const left = a < 0 ? start : this.terminals[a]!.field[v]!;
+      const right = b < 0 ? start : this.terminals[b]!.field[v]!;
+      if (left >= 0 && right >= 0 && left + right + rest < least) least = left + right + rest;
+    }
+    return least === Infinity ? CUT_OFF : Math.floor(least / 2);
+  }
 }
 
 /** Ways to walk round the start (-1) and the terminals with a gap between `a` and `b` into which v goes. */
