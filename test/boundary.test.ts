@@ -45,7 +45,9 @@ function importsOf(file: string): Import[] {
   const text = readFileSync(file, "utf8")
     .replace(/\/\*[\s\S]*?\*\//g, "")
     .replace(/^\s*\/\/.*$/gm, "");
-  const found = text.matchAll(/(?:(?<!["'\w])\bfrom\s*|\bimport\s*\(\s*|\bimport\s+|new URL\(\s*(?="[^"]+\.tsx?"))"([^"\n]+)"/g);
+  const found = text.matchAll(
+    /(?:(?<!["'\w])\bfrom\s*|\bimport\s*\(\s*|\bimport\s+|new URL\(\s*(?="[^"]+\.tsx?"))"([^"\n]+)"/g,
+  );
   return [...found].map((m) => ({ file, target: m[1]! }));
 }
 

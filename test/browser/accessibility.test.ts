@@ -17,6 +17,7 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await causey?.close();
+  expect(causey?.faults).toEqual([]);
 });
 
 /** Everything that axe holds against the page: rule, and the elements. */

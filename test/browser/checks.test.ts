@@ -18,6 +18,7 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await causey?.close();
+  expect(causey?.faults).toEqual([]);
 });
 
 const statuses =

@@ -9,7 +9,9 @@ import {
   drag,
   figures,
   line,
+  middleOf,
   openSheet,
+  outlines,
   planOf,
   screenOf,
   settled,
@@ -30,6 +32,7 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await causey?.close();
+  expect(causey?.faults).toEqual([]);
 });
 
 /** A plot and a place for it with a channel in between, so that the walkway must go another way. */
@@ -133,7 +136,7 @@ test("an area closed over the line moves the line out of it; taken away again, t
   const zone = (await planOf(page)).zones.at(-1)!;
   expect(zone).toMatchObject({ name: "Wet hollow", use: "closed", hidden: false });
   const area = corners((await page.locator(`[data-zone="${zone.id}"] .zone-edge`).getAttribute("d"))!);
-  const inside = corners(await line(page)).filter(([x, y]) => isInside([[area]], x, y));
+  const inside = corners(await outlines(page)).filter(([x, y]) => isInside([[area]], x, y));
   expect(inside).toEqual([]);
   await picture(page, "layout-area-closed");
 
@@ -144,7 +147,7 @@ test("an area closed over the line moves the line out of it; taken away again, t
 
   /** A ground point on the longest run of the line, away from plots and start. */
   async function lineMiddle(): Promise<XY> {
-    const boxes = await page.locator(".part-touch").evaluateAll((all) =>
+    const boxes = await page.locator(".part-body").evaluateAll((all) =>
       all.map((e) => {
         const { x, y, width, height } = e.getBoundingClientRect();
         return [x + width / 2, y + height / 2] as [number, number];
@@ -203,7 +206,9 @@ test("pointing at the strip points at the map, and pointing at the map points at
   expect(await page.locator(".cell-chosen").count()).toBe(0);
 
   const other = page.locator(".cell").nth(4);
-  await page.locator(`.part[data-part="${await other.getAttribute("data-part")}"]`).hover({ force: true });
+  await page.mouse.move(
+    ...(await middleOf(page, `.part[data-part="${await other.getAttribute("data-part")}"] .part-body`)),
+  );
   expect(await other.getAttribute("class")).toContain("cell-pointed");
 });
 

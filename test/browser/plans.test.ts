@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
-import { line, openSheet, planIdOf, settled } from "./support/sheet.ts";
+import { line, planIdOf, settled } from "./support/sheet.ts";
 import { demoFolder, startCausey, type Running } from "./support/start.ts";
 
 let causey: Running;
@@ -13,11 +13,13 @@ beforeAll(async () => {
   causey = await startCausey();
   browser = await launch();
   sheet = await openPage(browser, wide);
-  await openSheet(sheet.page, causey.url);
+  await sheet.page.goto(causey.url);
+  await settled(sheet.page);
 });
 afterAll(async () => {
   await browser?.close();
   await causey?.close();
+  expect(causey?.faults).toEqual([]);
 });
 
 test("files that are no plan are refused, each fault with its file, place and the way to mend it", async () => {

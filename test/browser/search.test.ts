@@ -1,7 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
-import { figures, openSheet, planIdOf, planOf, settled } from "./support/sheet.ts";
+import { figures, openSheet, planOf, setHeadingStep, settled } from "./support/sheet.ts";
 import { startCausey, type Running } from "./support/start.ts";
 
 let causey: Running;
@@ -16,15 +16,14 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await causey?.close();
+  expect(causey?.faults).toEqual([]);
 });
 
 test("a long search shows its progress, is cancelled on request, keeps the older figures marked, and runs again", async () => {
   const { page } = sheet;
   const before = await figures(page);
-  const { layout } = await planOf(page);
-  await editBehindThePage({ type: "set-layout", layout: { ...layout, heading_step_deg: 1 } });
-  const plots = await planOf(page);
-  const plot = plots.plots[0]!;
+  await setHeadingStep(page, causey.url, 30);
+  const plot = (await planOf(page)).plots[0]!;
   await page.locator(`[data-plot="${plot.id}"]`).focus();
   await page.keyboard.press("ArrowRight");
   await page.keyboard.press("Enter");
@@ -45,23 +44,6 @@ test("a long search shows its progress, is cancelled on request, keeps the older
   await page.getByRole("button", { name: "Search again" }).click();
   await settled(page);
   expect(await page.locator("dl.figures").getAttribute("aria-busy")).toBe("false");
-
-  /** As another window would: the page does not know of it. */
-  async function editBehindThePage(edit: object): Promise<void> {
-    const status = await page.evaluate(
-      async ([id, sent]) => {
-        const { revision } = (await (await fetch(`api/plans/${id}`)).json()) as { revision: number };
-        const answer = await fetch(`api/plans/${id}/edits`, {
-          method: "POST",
-          headers: { "content-type": "application/json" },
-          body: JSON.stringify({ base: revision, edit: sent }),
-        });
-        return answer.status;
-      },
-      [planIdOf(page), edit] as const,
-    );
-    expect(status).toBe(200);
-  }
 });
 
 test("while the server is away a change is kept and said to be unsaved; it is saved when the server is back", async () => {

@@ -1,12 +1,31 @@
+import { createHash } from "node:crypto";
 import type { Plan } from "@causey/engine/plan";
 import type { Page } from "playwright-core";
 
 export type XY = readonly [number, number];
 
-/** Opens the start address and waits for the first worked-out layout. */
+/**
+ * Opens the start address and waits for the first worked-out layout. The demo's sweep over headings is cut to one
+ * heading beforehand, so that each change is worked out in seconds.
+ */
 export async function openSheet(page: Page, url: string): Promise<void> {
+  await setHeadingStep(page, url, 90);
   await page.goto(url);
   await settled(page);
+}
+
+/** Sets the step of the sweep as another window would, by the server's own address. 90 means one heading. */
+export async function setHeadingStep(page: Page, url: string, step: number): Promise<void> {
+  const { request } = page.context();
+  await request.get(url);
+  const { origin } = new URL(url);
+  const list = (await (await request.get(`${origin}/api/plans`)).json()) as { plans: { id: string }[] };
+  const at = `${origin}/api/plans/${list.plans[0]!.id}`;
+  const { plan, revision } = (await (await request.get(at)).json()) as { plan: Plan; revision: number };
+  if (plan.layout.heading_step_deg === step) return;
+  const edit = { type: "set-layout", layout: { ...plan.layout, heading_step_deg: step } };
+  const answer = await request.post(`${at}/edits`, { headers: { origin }, data: { base: revision, edit } });
+  if (!answer.ok()) throw new Error(`The step could not be set: ${await answer.text()}`);
 }
 
 /** Waits until the plan is saved and the figures belong to its revision. */
@@ -45,8 +64,14 @@ export const planOf = async (page: Page): Promise<Plan> =>
     return ((await answer.json()) as { plan: unknown }).plan;
   }, planIdOf(page)) as Promise<Plan>;
 
-/** The drawn line: outlines of all parts, as they stand on the map. */
-export const line = (page: Page): Promise<string> =>
+/** A digest of the drawn line: two are equal when every part stands where it stood. */
+export const line = async (page: Page): Promise<string> =>
+  createHash("sha256")
+    .update(await outlines(page))
+    .digest("hex");
+
+/** Outlines of all parts, as they stand on the map. */
+export const outlines = (page: Page): Promise<string> =>
   page.locator(".part-body").evaluateAll((paths) => paths.map((p) => p.getAttribute("d")).join(" "));
 
 /** The strip: every part with its figure. */
