@@ -1,6 +1,5 @@
 import { auditLayout } from "@causey/engine/audit";
 import { tables } from "@causey/data/tables";
-import { ProblemError } from "@causey/engine/formula";
 import { kitGeometry } from "@causey/engine/kit";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
@@ -15,10 +14,7 @@ export async function runAudit(args: readonly string[], shell: Shell): Promise<n
     ["DIR", "OUT"],
     "causey audit DIR OUT [--json]",
   );
-  const read = await readPlanFolder(places[0]!).catch((error: unknown) => {
-    if (error instanceof ProblemError) return { ok: false as const, problems: error.problems };
-    throw error;
-  });
+  const read = await readPlanFolder(places[0]!);
   if (!read.ok) {
     shell.error(problemLines(read.problems));
     return 2;

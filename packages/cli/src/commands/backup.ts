@@ -1,4 +1,4 @@
-import { backupStore, databaseOf } from "@causey/runtime/store";
+import { backupStore } from "@causey/runtime/store";
 import { resolve } from "node:path";
 import { readArgs, UsageError, type Shell } from "../shell/index.ts";
 import { defaultDataFolder } from "./serve.ts";
@@ -11,7 +11,7 @@ export async function runBackup(args: readonly string[], shell: Shell): Promise<
   if (typeof values["to"] !== "string")
     throw new UsageError(`Say where the copy goes with --to FILE.\nForm: ${form}`);
   const data = resolve(typeof values["data"] === "string" ? values["data"] : defaultDataFolder());
-  const report = await backupStore(databaseOf(data), resolve(values["to"]));
+  const report = await backupStore(data, resolve(values["to"]));
   shell.out(
     `The store in ${data} is copied to ${report.file}: ${report.plans} plans, ${report.files} files, ${report.bytes} bytes.`,
   );

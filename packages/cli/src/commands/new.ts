@@ -1,20 +1,13 @@
 import { freshPlanFiles } from "@causey/io/fresh";
 import { writeFolder } from "@causey/io/folder";
 import { basename, resolve } from "node:path";
-import { ProblemError } from "@causey/engine/formula";
-import { problemLines, readArgs, type Shell } from "../shell/index.ts";
+import { readArgs, type Shell } from "../shell/index.ts";
 
 /** `causey new DIR`: a plan folder to start from. Never writes over a folder that is there. */
 export async function runNew(args: readonly string[], shell: Shell): Promise<number> {
   const { places } = readArgs(args, {}, ["DIR"], "causey new DIR");
   const folder = resolve(places[0]!);
-  try {
-    await writeFolder(folder, freshPlanFiles(basename(folder)));
-  } catch (error) {
-    if (!(error instanceof ProblemError)) throw error;
-    shell.error(problemLines(error.problems));
-    return 2;
-  }
+  await writeFolder(folder, freshPlanFiles(basename(folder)));
   shell.out(
     `${places[0]} holds a plan to start from. Read its README.txt, then run: causey check ${places[0]}`,
   );

@@ -1,5 +1,5 @@
 import { tables } from "@causey/data/tables";
-import { ProblemError, type Progress } from "@causey/engine/formula";
+import type { Progress } from "@causey/engine/formula";
 import { derive } from "@causey/engine/plan";
 import { writeFolder } from "@causey/io/folder";
 import { resultFiles } from "@causey/io/results";
@@ -22,13 +22,7 @@ export async function runPlan(args: readonly string[], shell: Shell): Promise<nu
   );
   if (typeof values["out"] !== "string")
     throw new UsageError(`Say where the results go with --out OUT.\nForm: ${form}`);
-  try {
-    return await planFolder(places[0]!, resolve(values["out"]), values["quiet"] !== true, shell);
-  } catch (error) {
-    if (!(error instanceof ProblemError)) throw error;
-    shell.error(problemLines(error.problems));
-    return 2;
-  }
+  return planFolder(places[0]!, resolve(values["out"]), values["quiet"] !== true, shell);
 }
 
 async function planFolder(folder: string, out: string, isLoud: boolean, shell: Shell): Promise<number> {

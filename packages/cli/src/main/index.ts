@@ -5,7 +5,9 @@ import { runCheck } from "../commands/check.ts";
 import { runNew } from "../commands/new.ts";
 import { runPlan } from "../commands/plan.ts";
 import { runServe } from "../commands/serve.ts";
-import { UsageError, type Shell } from "../shell/index.ts";
+import { problemLines, UsageError, type Shell } from "../shell/index.ts";
+import { ProblemError } from "@causey/engine/formula";
+import { StoreError } from "@causey/runtime/store";
 
 const commands: Readonly<Record<string, (args: readonly string[], shell: Shell) => Promise<number>>> = {
   new: runNew,
@@ -48,11 +50,10 @@ export async function main(args: readonly string[], shell: Shell = realShell): P
   try {
     return await command(rest, shell);
   } catch (error) {
-    if (error instanceof UsageError) {
-      shell.error(error.message);
-      return 2;
-    }
-    throw error;
+    if (error instanceof ProblemError) shell.error(problemLines(error.problems));
+    else if (error instanceof UsageError || error instanceof StoreError) shell.error(error.message);
+    else throw error;
+    return error instanceof StoreError ? 1 : 2;
   }
 }
 

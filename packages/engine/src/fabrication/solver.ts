@@ -20,6 +20,8 @@ export interface LinearProgram {
   readonly relative_gap?: number;
   /** Stop once objective - bound is no more than this; 1e-6 when absent. */
   readonly absolute_gap?: number;
+  /** False switches off the search in neighbourhoods of good answers: for programs posed to prove, not to find. */
+  readonly neighbourhoods?: boolean;
   /** A known feasible answer, one value per column, that a whole-number search starts from. */
   readonly start?: readonly number[];
 }

@@ -18,21 +18,26 @@ export interface Relaxation {
 
 /** A reduced cost smaller than this part of the dearest stick is taken for zero. */
 const ZERO_GAIN = 1e-8;
-const ROWS_PER_EXTRA = 4;
+
+export interface RelaxOptions {
+  /** One more column a round for every so many kinds of piece: more columns mean fewer rounds, but less apt ones. */
+  readonly kindsPerExtra: number;
+  /** May stop the work early: can more be learnt from this bound and this objective (price units)? */
+  readonly isEnough: (bound: number, objective: number) => boolean;
+}
 
 /**
  * Column generation: solve the master over the known columns, price the pieces by its duals, and let the exact
  * knapsack find the fillings worth more than their stick, until there are none.
  *
- * `isEnough` may stop the work early: it is asked with the bound and the objective, in price units, whether
- * more can be learnt. Answers null when `seeds` cannot cut the rest even in broken amounts.
+ * Answers null when `seeds` cannot cut the rest even in broken amounts.
  */
 export function* relax(
   model: CuttingModel,
   rest: Rest,
   seeds: readonly Column[],
   solver: Solver,
-  isEnough: (bound: number, objective: number) => boolean,
+  { kindsPerExtra, isEnough }: RelaxOptions,
 ): Job<Relaxation | null> {
   const scale = Math.max(...model.sticks.map((s) => s.cost), 1);
   const costs: MasterCosts = { sticks: model.sticks.map((s) => s.cost / scale), uncut: null };
@@ -47,7 +52,10 @@ export function* relax(
     if (!proven || bound.bound > proven.bound) proven = bound;
     const objective = answer.objective * scale;
     const isLast = isEnough(proven.bound, objective * (1 - ZERO_GAIN));
-    if (isLast || addColumns(pool, gainful(model, rest, knapsack, values, answer, costs)) === 0)
+    if (
+      isLast ||
+      addColumns(pool, gainful(model, rest, { values, knapsack }, answer, costs, kindsPerExtra)) === 0
+    )
       return { columns, amounts: answer.values, objective, proven };
     yield { done: round, total: round + 1, note: `Finding patterns: ${pool.size} so far` };
   }
@@ -70,9 +78,9 @@ export function* coverRest(
     const columns = [...pool.values()];
     const answer = solveMaster(model, rest, columns, costs, solver);
     if (!answer) return { columns, uncut: Infinity };
-    const { values, knapsack } = price(model, rest, answer, scale);
+    const priced = price(model, rest, answer, scale);
     const isCovered = answer.objective <= ZERO_GAIN;
-    if (isCovered || addColumns(pool, gainful(model, rest, knapsack, values, answer, costs)) === 0)
+    if (isCovered || addColumns(pool, gainful(model, rest, priced, answer, costs, model.widths.length)) === 0)
       return { columns, uncut: isCovered ? 0 : answer.objective * scale };
     yield { done: round, total: round + 1, note: "Looking whether the sticks suffice" };
   }
@@ -80,16 +88,19 @@ export function* coverRest(
 
 function seedPool(seeds: readonly Column[], rest: Rest): Map<string, Column> {
   const pool = new Map<string, Column>();
-  addColumns(pool, seeds.map((c) => trim(c, rest)).filter((c) => c !== null));
+  addColumns(
+    pool,
+    seeds.map((c) => trim(c, rest)).filter((c) => c !== null),
+  );
   return pool;
 }
 
-function price(
-  model: CuttingModel,
-  rest: Rest,
-  answer: MasterAnswer,
-  scale: number,
-): { readonly values: readonly number[]; readonly knapsack: Knapsack } {
+interface Priced {
+  readonly values: readonly number[];
+  readonly knapsack: Knapsack;
+}
+
+function price(model: CuttingModel, rest: Rest, answer: MasterAnswer, scale: number): Priced {
   const prices = answer.piecePrices.map((p) => p * scale);
   const values = wholeValues(prices, model, rest);
   const capacity = Math.max(...model.sticks.map((s) => s.capacity));
@@ -103,13 +114,15 @@ function price(
 function gainful(
   model: CuttingModel,
   rest: Rest,
-  knapsack: Knapsack,
-  values: readonly number[],
+  { values, knapsack }: Priced,
   answer: MasterAnswer,
   costs: MasterCosts,
+  kindsPerExtra: number,
 ): Column[] {
   const gain = ({ stick, counts }: Column): number =>
-    counts.reduce((sum, n, k) => sum + n * answer.piecePrices[k]!, 0) - costs.sticks[stick]! - answer.rents[stick]!;
+    counts.reduce((sum, n, k) => sum + n * answer.piecePrices[k]!, 0) -
+    costs.sticks[stick]! -
+    answer.rents[stick]!;
   const fill = (filled: Knapsack): Column[] =>
     model.sticks
       .map((stick, s) => ({ stick: s, counts: rest.limits[s]! > 0 ? filled.filling(stick.capacity) : [] }))
@@ -118,13 +131,16 @@ function gainful(
   let left = rest;
   let last = mostGain(found, gain);
   const capacity = Math.max(...model.sticks.map((s) => s.capacity));
-  for (let more = Math.ceil(rest.demand.filter((d) => d > 0).length / (((globalThis as any).DIVING) ? Number((globalThis as any).process.env.RPD ?? 20) : 4)); last && more > 1; more--) {
+  for (let more = extras(rest, kindsPerExtra); last && more > 0; more--) {
     left = take(left, last, 1);
     last = mostGain(fill(solveKnapsack(model.widths, values, left.demand, capacity)), gain);
     if (last) found.push(last);
   }
   return found;
 }
+
+const extras = (rest: Rest, kindsPerExtra: number): number =>
+  Math.floor(rest.demand.filter((d) => d > 0).length / kindsPerExtra);
 
 function mostGain(columns: readonly Column[], gain: (column: Column) => number): Column | null {
   return columns.reduce<Column | null>((best, c) => (best === null || gain(c) > gain(best) ? c : best), null);

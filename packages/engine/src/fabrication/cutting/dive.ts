@@ -33,31 +33,36 @@ export function* dive(
   let plan: WholePlan | null = null;
   let rest = wholeRest(model);
   let rank = turn;
-  for (let relaxed: Relaxation | null = root; relaxed; ) {
+  for (let relaxed: Relaxation | null = root; relaxed;) {
     const cut = nextCut(model, relaxed, rank);
     if (cut.isBroken) rank = 0;
     done.push(...cut.uses);
     for (const { column, times } of cut.uses) rest = take(rest, column, times);
     if (rest.limits.some((l) => l < 0)) break;
-    const finish = quickPlan(model, rest, 'light');
+    const finish = quickPlan(model, rest, "light");
     const found = finish && tidyPlan(model, [...done, ...finish.uses]);
     if (found && found.cost < (plan?.cost ?? below)) plan = found;
     if (isDone(rest)) break;
     yield { done: done.length, total: done.length + 1, note: "Rounding patterns to whole sticks" };
     const spent = costOf(model, done);
     const cutoff = plan?.cost ?? below;
-    relaxed = yield* relax(model, rest, relaxed.columns, solver, (bound, objective) => {
-      const least = ladder(spent + bound);
-      return least >= cutoff || least >= ladder(spent + objective);
+    const isEnough = (bound: number, objective: number): boolean => {
+      const least = ladder.atLeast(spent + bound);
+      return least >= cutoff || least >= ladder.atLeast(spent + objective);
+    };
+    relaxed = yield* relax(model, rest, relaxed.columns, solver, {
+      kindsPerExtra: KINDS_PER_EXTRA,
+      isEnough,
     });
     if (relaxed) met.push(...relaxed.columns);
-    if (relaxed && ladder(spent + relaxed.proven.bound) >= cutoff) break;
+    if (relaxed && ladder.atLeast(spent + relaxed.proven.bound) >= cutoff) break;
   }
   return { plan, columns: met };
 }
 
 type Use = WholePlan["uses"][number];
 const NEARLY = 1e-6;
+const KINDS_PER_EXTRA = 20;
 
 /** Amounts rounded down; where all are below one stick, one stick of the column of the given rank. */
 function nextCut(

@@ -22,7 +22,8 @@ const longestFirst =
 const fullest =
   (model: CuttingModel): Filler =>
   (rest) =>
-    solveKnapsack(model.widths, model.widths, rest.demand, Math.max(...model.sticks.map((s) => s.capacity))).filling;
+    solveKnapsack(model.widths, model.widths, rest.demand, Math.max(...model.sticks.map((s) => s.capacity)))
+      .filling;
 
 /**
  * Fills sticks one after another and repeats each filling while the rest holds it, then gives every stick's
@@ -56,7 +57,8 @@ function bestStick(
     const filled = widthOf(model, counts);
     return filled > 0 ? [{ stick: s, counts, score: stick.cost / filled }] : [];
   });
-  const best = candidates.find((c) => c.stick === only) ?? candidates.toSorted((a, b) => a.score - b.score)[0];
+  const best =
+    candidates.find((c) => c.stick === only) ?? candidates.toSorted((a, b) => a.score - b.score)[0];
   return best ? { stick: best.stick, counts: best.counts } : null;
 }
 

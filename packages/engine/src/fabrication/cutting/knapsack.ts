@@ -37,7 +37,12 @@ export function solveKnapsack(
     fillingsWorth: (room, least, most) => {
       const found: number[][] = [];
       const counts = widths.map(() => 0);
-      const isComplete = visit({ layers, widths, values, bounds, counts, found, most, tries: 0 }, 0, room, least);
+      const isComplete = visit(
+        { layers, widths, values, bounds, counts, found, most, tries: 0 },
+        0,
+        room,
+        least,
+      );
       return isComplete ? found : null;
     },
   };

@@ -42,7 +42,11 @@ export function masterProgram(
   columns: readonly Column[],
   costs: MasterCosts,
   integer = false,
-): { readonly program: LinearProgram; readonly kinds: readonly number[]; readonly limited: readonly number[] } {
+): {
+  readonly program: LinearProgram;
+  readonly kinds: readonly number[];
+  readonly limited: readonly number[];
+} {
   const kinds = model.widths.map((_, k) => k).filter((k) => rest.demand[k]! > 0);
   const limited = model.sticks.map((_, s) => s).filter((s) => rest.limits[s]! < Infinity);
   const entries = new Map<number, (readonly [number, number])[]>(kinds.map((k) => [k, []]));
@@ -50,7 +54,12 @@ export function masterProgram(
   if (costs.uncut) kinds.forEach((k, i) => entries.get(k)!.push([columns.length + i, 1]));
   const ofStick = (s: number): (readonly [number, number])[] =>
     columns.flatMap((c, i) => (c.stick === s ? [[i, 1] as const] : []));
-  const column = (cost: number): LinearProgram["columns"][number] => ({ cost, lower: 0, upper: Infinity, integer });
+  const column = (cost: number): LinearProgram["columns"][number] => ({
+    cost,
+    lower: 0,
+    upper: Infinity,
+    integer,
+  });
   return {
     kinds,
     limited,

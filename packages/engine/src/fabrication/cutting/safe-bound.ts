@@ -25,7 +25,8 @@ export function wholeValues(prices: readonly number[], model: CuttingModel, rest
   const largest = Math.max(...prices, 0);
   if (largest === 0) return prices.map(() => 0);
   const perStick = Math.max(...model.sticks.map((s) => s.capacity)) / Math.min(...model.widths);
-  const scale = 2 ** (Math.min(VALUE_BITS, SUM_BITS - Math.ceil(Math.log2(pieces + perStick + 1))) - 1) / largest;
+  const scale =
+    2 ** (Math.min(VALUE_BITS, SUM_BITS - Math.ceil(Math.log2(pieces + perStick + 1))) - 1) / largest;
   return prices.map((p) => Math.floor(Math.max(0, p) * scale));
 }
 

@@ -1,8 +1,8 @@
 import type { Job } from "../../formula/index.ts";
-import type { Solver } from "../solver.ts";
+import type { LinearProgram, Solver } from "../solver.ts";
 import { closeGap, isClosed, type Standing } from "./close.ts";
-import { coverRest, relax } from "./column-generation.ts";
-import { costLadder } from "./cost-ladder.ts";
+import { coverRest, relax, type Relaxation } from "./column-generation.ts";
+import { costLadder, type CostLadder } from "./cost-ladder.ts";
 import { dive } from "./dive.ts";
 import { quickPlan } from "./greedy.ts";
 import { addColumns, wholeRest, type Column, type CuttingModel, type WholePlan } from "./model.ts";
@@ -10,43 +10,77 @@ import { tidyPlan } from "./tidy.ts";
 
 export type Found =
   | { readonly plan: WholePlan; readonly lower: number }
-  /** Least width of pieces, in steps, that finds no stick; null when it is not known whether the sticks suffice. */
-  | { readonly plan: null; readonly uncut: number | null };
+  /**
+   * The sticks do not suffice. `uncut`: least width of pieces, in steps, that finds no stick even if patterns
+   * could be cut in part; `isCertain` false where no plan was found, but none was ruled out either.
+   */
+  | { readonly plan: null; readonly uncut: number; readonly isCertain: boolean };
 
 const MOST_DIVES = 4;
+/** Rows times columns over all linear programs of the dives, after which no further dive starts. */
+const DIVE_WORK = 10_000_000;
+const KINDS_PER_EXTRA = 4;
 
-/** Quick plans, column generation, dives, and the whole-number search, each only while the gap is open. */
-export function* search(model: CuttingModel, solver: Solver): Job<Found> {
-  const t0 = performance.now();
+/**
+ * Quick plans, column generation, dives and the whole-number search, each only while the cost stands further
+ * than the fraction `closeEnough` above the bound. No clock: all limits are counts of work.
+ */
+export function* search(model: CuttingModel, solver: Solver, closeEnough: number): Job<Found> {
   const rest = wholeRest(model);
-  const quick = quickPlan(model, rest, 'full');
-  let best = quick && tidyPlan(model, quick.uses);
+  const quick = quickPlan(model, rest, "full");
+  const first = quick && tidyPlan(model, quick.uses);
   yield { done: 0, total: 4, note: "Quick plans made" };
   const pool = new Map<string, Column>();
-  addColumns(pool, best?.uses.map((u) => u.column) ?? []);
-  if (!best) {
-    const cover = yield* coverRest(model, rest, [...pool.values()], solver);
-    if (cover.uncut > 0) return { plan: null, uncut: cover.uncut };
+  addColumns(pool, first?.uses.map((u) => u.column) ?? []);
+  if (!first) {
+    const cover = yield* coverRest(model, rest, [], solver);
+    if (cover.uncut > 0) return { plan: null, uncut: cover.uncut, isCertain: true };
     addColumns(pool, cover.columns);
   }
-  const everything = model.sticks.reduce((sum, s) => sum + s.cost * s.limit, 0);
-  const ladder = costLadder(model, best?.cost ?? everything);
-  const relaxed = yield* relax(model, rest, [...pool.values()], solver, (b, o) => ladder(b) >= ladder(o));
-  if (!relaxed) return { plan: null, uncut: null };
+  const ladder = costLadder(model, first?.cost ?? Infinity);
+  const relaxed = yield* relax(model, rest, [...pool.values()], solver, {
+    kindsPerExtra: KINDS_PER_EXTRA,
+    isEnough: (bound, objective) => ladder.atLeast(bound) >= ladder.atLeast(objective),
+  });
+  if (!relaxed) return { plan: null, uncut: 0, isCertain: false };
   addColumns(pool, relaxed.columns);
-  let standing: Standing = { best, lower: ladder(relaxed.proven.bound) };
-  (globalThis as any).DIVING = true;
-  for (let turn = 0; turn < MOST_DIVES && !isClosed(standing); turn++) {
+  const start = { best: first, lower: ladder.atLeast(relaxed.proven.bound) };
+  const dived = yield* diveWhileOpen(model, relaxed, pool, start, ladder, solver, closeEnough);
+  const end = yield* closeGap(model, relaxed.proven, pool, dived, ladder, solver, closeEnough);
+  if (!end.best) return { plan: null, uncut: 0, isCertain: end.lower === Infinity };
+  return { plan: end.best, lower: Math.min(end.lower, end.best.cost) };
+}
+
+function* diveWhileOpen(
+  model: CuttingModel,
+  relaxed: Relaxation,
+  pool: Map<string, Column>,
+  start: Standing,
+  ladder: CostLadder,
+  solver: Solver,
+  closeEnough: number,
+): Job<Standing> {
+  const meter = metered(solver);
+  let standing = start;
+  for (let turn = 0; turn < MOST_DIVES && meter.work() < DIVE_WORK; turn++) {
+    if (isClosed(standing, closeEnough)) break;
     const below = standing.best?.cost ?? Infinity;
-    const { plan, columns } = yield* dive(model, relaxed, solver, ladder, below, turn);
+    const { plan, columns } = yield* dive(model, relaxed, meter, ladder, below, turn);
     addColumns(pool, columns);
-    if ((globalThis as any).process.env.V) console.log('   dive', turn, plan?.cost, performance.now() - t0);
     if (plan) standing = { ...standing, best: plan };
   }
-  if ((globalThis as any).process.env.V) console.log("    dived", standing.best?.cost, standing.lower, ((standing.best!.cost / standing.lower - 1) * 1e4).toFixed(2), "e-4", performance.now() - t0);
-  (globalThis as any).DIVING = false;
-  standing = yield* closeGap(model, relaxed.proven, pool, standing, ladder, solver);
-  best = standing.best;
-  if (!best) return { plan: null, uncut: null };
-  return { plan: best, lower: Math.min(standing.lower, best.cost) };
+  return standing;
+}
+
+/** Counts the work of the linear programs that pass through. */
+function metered(solver: Solver): Solver & { readonly work: () => number } {
+  let work = 0;
+  return {
+    name: solver.name,
+    work: () => work,
+    solve: (program: LinearProgram) => {
+      work += program.rows.length * program.columns.length;
+      return solver.solve(program);
+    },
+  };
 }

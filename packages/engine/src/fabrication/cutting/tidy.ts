@@ -8,7 +8,10 @@ type Uses = WholePlan["uses"];
  * limit is passed.
  */
 export function tidyPlan(model: CuttingModel, uses: Uses): WholePlan | null {
-  const trimmed = model.widths.reduce<Uses | null>((left, _, kind) => left && trimKind(model, left, kind), uses);
+  const trimmed = model.widths.reduce<Uses | null>(
+    (left, _, kind) => left && trimKind(model, left, kind),
+    uses,
+  );
   if (!trimmed) return null;
   const limits = model.sticks.map((s) => s.limit);
   for (const u of trimmed) limits[u.column.stick]! -= u.times;
@@ -22,18 +25,20 @@ function trimKind(model: CuttingModel, uses: Uses, kind: number): Uses | null {
   let surplus = uses.reduce((sum, u) => sum + u.times * u.column.counts[kind]!, 0) - model.demand[kind]!;
   if (surplus < 0) return null;
   if (surplus === 0) return uses;
-  return uses.toSorted((a, b) => a.times - b.times).flatMap((use) => {
-    const perStick = use.column.counts[kind]!;
-    if (surplus === 0 || perStick === 0) return [use];
-    const emptied = Math.min(use.times, Math.floor(surplus / perStick));
-    const some = emptied < use.times ? surplus - emptied * perStick : 0;
-    surplus -= emptied * perStick + some;
-    return [
-      { column: less(use.column, kind, perStick), times: emptied },
-      { column: less(use.column, kind, some), times: some > 0 ? 1 : 0 },
-      { column: use.column, times: use.times - emptied - (some > 0 ? 1 : 0) },
-    ].filter((u) => u.times > 0);
-  });
+  return uses
+    .toSorted((a, b) => a.times - b.times)
+    .flatMap((use) => {
+      const perStick = use.column.counts[kind]!;
+      if (surplus === 0 || perStick === 0) return [use];
+      const emptied = Math.min(use.times, Math.floor(surplus / perStick));
+      const some = emptied < use.times ? surplus - emptied * perStick : 0;
+      surplus -= emptied * perStick + some;
+      return [
+        { column: less(use.column, kind, perStick), times: emptied },
+        { column: less(use.column, kind, some), times: some > 0 ? 1 : 0 },
+        { column: use.column, times: use.times - emptied - (some > 0 ? 1 : 0) },
+      ].filter((u) => u.times > 0);
+    });
 }
 
 const less = (column: Column, kind: number, by: number): Column => ({
@@ -46,7 +51,9 @@ export const widthOf = (model: CuttingModel, counts: readonly number[]): number 
 
 /** Gives the fullest contents first choice of the cheapest stick that holds them, as far as `free` sticks last. */
 export function moveToCheaper(model: CuttingModel, uses: Uses, free: number[]): Uses {
-  const byWidth = uses.map((u) => ({ ...u, width: widthOf(model, u.column.counts) })).filter((u) => u.width > 0);
+  const byWidth = uses
+    .map((u) => ({ ...u, width: widthOf(model, u.column.counts) }))
+    .filter((u) => u.width > 0);
   byWidth.sort((a, b) => b.width - a.width);
   const byCost = model.sticks.map((stick, s) => ({ ...stick, s })).sort((a, b) => a.cost - b.cost);
   return byWidth.flatMap(({ column, times, width }) => {

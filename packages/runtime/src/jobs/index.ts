@@ -1,0 +1,1 @@
+export { drive, nextTurn, type Driven } from "./drive.ts";

@@ -1,0 +1,1 @@
+export { loadSolver, type SolverOptions } from "./load-solver.ts";
