@@ -4,7 +4,7 @@ const DATE = "2026-10-05";
 const SOURCE = "Fennick Yard list, invented";
 const HEAD = "item,description,length_mm,pack,price,currency,date,source";
 
-/** Dollars a foot for an 8 ft stick, treated for ground contact. */
+/** Dollars a foot for an 8 ft stick, spruce or pine as the yard has it. */
 const PER_FOOT: Readonly<Record<string, number>> = {
   "2x2": 0.62,
   "2x4": 0.97,
@@ -47,7 +47,7 @@ export function priceFile(random: Random): string {
   const lumber = Object.entries(PER_FOOT).flatMap(([size, perFoot]) =>
     STOCK.map(([feet, length_mm, premium]) => {
       const price = Math.round(perFoot * feet * premium * between(random, 0.98, 1.02) * 20) / 20;
-      return line(size, `${size} treated, ${feet} ft`, length_mm, 1, price);
+      return line(size, `${size} framing lumber, ${feet} ft`, length_mm, 1, price);
     }),
   );
   const counted = COUNTED.map(([item, description, pack, price]) => line(item, description, "", pack, price));

@@ -63,6 +63,8 @@ test("property: every decimal number reads as the language itself reads it", asy
   );
   await fc.assert(
     fc.asyncProperty(fc.array(decimal, { minLength: 6, maxLength: 6 }), async (cells) => {
+      // One height in most cells and far from the others is refused as an undeclared no-data value: tested elsewhere.
+      fc.pre(new Set(cells.map((v) => Math.fround(Number(v)))).size > 3);
       const [a, b, c, d, e, f] = cells;
       const { raster } = await read(`${header}${a} ${b} ${c}\n${d} ${e} ${f}\n`);
       expect([...raster.values]).toEqual(

@@ -21,7 +21,9 @@ test("a plot straight ahead: the longest modules that fit, no platform", () => {
   const layout = search(smallInput(smallSite(flat, [plotAt("p", 5, 18)])));
   // Start (5, 5); the arrivals lie 2.5 m to 0.5 m before the plot, whose keep-off takes whole lattice cells:
   // (5, 16) is the nearest, 11 m on, and 3 + 3 + 3 + 2 is the cheapest way to lay 11 m.
-  expect(layout.parts.map((p) => (p.kind === "module" ? p.length_m : 0)).sort()).toEqual([2, 3, 3, 3]);
+  expect(layout.parts.map((p) => (p.kind === "module" ? p.length_m : 0)).sort((a, b) => a - b)).toEqual([
+    2, 3, 3, 3,
+  ]);
   expect(layout.reached).toEqual([{ plot: "p", joint: "J5", distance_m: 2, walk_m: 11 }]);
 });
 

@@ -8,7 +8,7 @@ import { widestNeededGap } from "./gap.ts";
 import { JointSpace } from "./joint-space.ts";
 import { JointTable } from "./joint-table.ts";
 import { latticeOf, layLattice, placeOf, type Lattice } from "./lattice.ts";
-import { NetworkSearch, plotsIn, type Goal, type Network } from "./network.ts";
+import { NetworkSearch, type Goal, type Network } from "./network.ts";
 import type { SearchInput } from "./search-input.ts";
 import { groundWindow, type GroundWindow } from "./standing.ts";
 import type { Layout, LayoutChoice, UnreachedPlot } from "./types.ts";

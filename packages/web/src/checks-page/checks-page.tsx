@@ -5,6 +5,7 @@ import { useMediaQuery } from "@mantine/hooks";
 import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
+import { useDerived } from "../desk/use-derived.ts";
 import { useStore } from "../desk/store.ts";
 import { Cautions } from "../frame/cautions.tsx";
 import { Ledger } from "../frame/ledger.tsx";
@@ -21,7 +22,7 @@ import "./checks-page.css";
 /** Whether each part carries, stays and reaches: table on the left, the chosen check's working on the right. */
 export function ChecksPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   const desk = useDesk();
-  const { phase, results } = useStore(desk.derive, ({ phase, results }) => ({ phase, results }));
+  const { phase, results } = useDerived();
   const isNarrow = useMediaQuery(narrow) ?? false;
   const chosenId = useStore(desk.selection, (s) => s.check);
   const chosen = results?.checks.find((c) => c.id === chosenId) ?? null;

@@ -5,6 +5,7 @@ import { freshnessOf } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
 import type { PlanState } from "../desk/plan-session.ts";
 import { pages } from "../desk/route.ts";
+import { useDerived } from "../desk/use-derived.ts";
 import { useStore } from "../desk/store.ts";
 import { Strip } from "../strip/strip.tsx";
 import { Header } from "./header.tsx";
@@ -90,8 +91,7 @@ function NoPlan({ state, onPlans }: { readonly state: PlanState; readonly onPlan
 
 /** The strip, or its empty place while the first layout is on its way. */
 function Foot({ snapshot }: { readonly snapshot: PlanSnapshot | null }) {
-  const { derive } = useDesk();
-  const { results, phase } = useStore(derive, ({ results, phase }) => ({ results, phase }));
+  const { results, phase } = useDerived();
   if (!snapshot) return null;
   return (
     <footer className="foot">

@@ -1,6 +1,7 @@
 import { Button, Progress } from "@mantine/core";
 import type { DeriveState } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
+import { useDerived } from "../desk/use-derived.ts";
 import { useStore } from "../desk/store.ts";
 import { ProblemList } from "./problem-list.tsx";
 import "./derive-status.css";
@@ -8,7 +9,7 @@ import "./derive-status.css";
 /** What the computation is doing, in a place of fixed height: progress and Cancel, or how the last one ended. */
 export function DeriveStatus() {
   const { derive, plan } = useDesk();
-  const state = useStore(derive, (d) => d);
+  const state = useDerived();
   const snapshot = useStore(plan, (p) => p.snapshot);
   const again = (): void => void (snapshot && derive.run(snapshot));
   const older = state.results ? ` What is shown is of revision ${state.revision}.` : "";

@@ -2,6 +2,7 @@ import type { Layout } from "@causey/engine/layout";
 import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
+import { useDerived } from "../desk/use-derived.ts";
 import { useStore } from "../desk/store.ts";
 import { Cautions } from "../frame/cautions.tsx";
 import { DeriveStatus } from "../frame/derive-status.tsx";
@@ -17,7 +18,7 @@ import "./layout-page.css";
 /** The line of the walkway: map on the left, its figures on the right. */
 export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   const desk = useDesk();
-  const { phase, results } = useStore(desk.derive, ({ phase, results }) => ({ phase, results }));
+  const { phase, results } = useDerived();
   const waiting = useStore(desk.plan, (p) => p.waiting);
   const { plan } = snapshot;
   const freshness = freshnessOf(phase);

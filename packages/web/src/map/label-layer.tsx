@@ -2,11 +2,11 @@ import type { Layout } from "@causey/engine/layout";
 import type { Plan } from "@causey/engine/plan";
 import { memo, useDeferredValue, useMemo } from "react";
 import { furnitureBoxes } from "./furniture-boxes.ts";
-import { placeLabels, signBox, type LabelKind, type LabelWish } from "./place-labels.ts";
+import { placeLabels, signBox, textWidth, type LabelKind, type LabelWish } from "./place-labels.ts";
 import type { PlotMoves } from "./use-plot-moves.ts";
 import { toGround, toPicture, type Extent, type Size, type View, type XY } from "./view.ts";
 import { labelPoint } from "./zone-label-point.ts";
-import { zoneLabel } from "./zone-style.ts";
+import { drawingOrder, zoneLabel } from "./zone-style.ts";
 
 interface Props {
   readonly plan: Plan;
@@ -37,7 +37,7 @@ export function LabelLayer({ plan, layout, moves, view, size }: Props) {
       pointLabel("plot", p.id, shortName(p.name), toPicture(view, size, moves.place(p)), 14),
     ),
     ...branchLabels(layout, view, size),
-    ...zoneWishes.map((w) => ({ ...w, at: toPicture(view, size, w.ground) })),
+    ...zoneWishes.toReversed().map((w) => ({ ...w, at: toPicture(view, size, w.ground) })),
   ];
   const walkway = layout?.joints.map((j) => toPicture(view, size, [j.x, j.y])) ?? [];
   const blocked = [
@@ -60,6 +60,8 @@ export function LabelLayer({ plan, layout, moves, view, size }: Props) {
     </g>
   );
 }
+
+const ZONE_SIZE = 12.5;
 
 /** The name up to its first comma: the whole of it stands in the lists. */
 const shortName = (name: string): string => name.split(",")[0] ?? name;
@@ -87,14 +89,27 @@ function branchLabels(layout: Layout | null, view: View, size: Size): LabelWish[
 }
 
 function zoneLabels(plan: Plan, view: View, size: Size): (LabelWish & { readonly ground: XY })[] {
+  if (size.width === 0) return [];
   const [west, north] = toGround(view, size, [0, 0]);
   const [east, south] = toGround(view, size, [size.width, size.height]);
   const inView: Extent = [west, south, east, north];
-  return plan.zones.flatMap((zone) => {
-    const ground = zone.use === "parcel" ? null : labelPoint(zone.polygons, inView);
+  const drawn = drawingOrder(plan.zones);
+  return drawn.flatMap((zone, i) => {
+    const above = drawn.slice(i + 1).filter((z) => z.use !== "parcel");
+    const text = zoneLabel(zone);
+    const half = textWidth(text, ZONE_SIZE) / 2 / view.scale;
+    const ground =
+      zone.use === "parcel"
+        ? null
+        : labelPoint(
+            zone.polygons,
+            above.map((z) => z.polygons),
+            inView,
+            half,
+          );
     if (!ground) return [];
     const kind = zoneKinds[zone.use] ?? "quiet";
-    return [{ id: zone.id, text: zoneLabel(zone), kind, at: [0, 0], gap: 0, size: 12.5, ground } as const];
+    return [{ id: zone.id, text, kind, at: [0, 0], gap: 0, size: ZONE_SIZE, ground } as const];
   });
 }
 

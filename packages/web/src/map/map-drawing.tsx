@@ -33,18 +33,8 @@ export function MapDrawing(props: Props) {
   const { plan, results, picture, origin, map, moves, area } = props;
   const { selection } = useDesk();
   const chosenZone = useStore(selection, (s) => s.zone);
-  const pointAt = (event: React.PointerEvent): void => {
-    const over = (event.target as Element).closest<SVGElement>("[data-part]")?.dataset["part"];
-    selection.point(over ? [over] : []);
-  };
   return (
-    <svg
-      className="map-drawing"
-      width={map.size.width}
-      height={map.size.height}
-      onPointerOver={pointAt}
-      onPointerLeave={() => selection.point([])}
-    >
+    <svg className="map-drawing" width={map.size.width} height={map.size.height}>
       <ZonePatterns prefix="map" scale={map.view.scale} />
       {picture && <ContourLayer picture={picture} map={map} />}
       <g transform={groundTransform(map.view, map.size, origin)}>

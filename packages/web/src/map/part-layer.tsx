@@ -24,7 +24,6 @@ export const PartLayer = memo(function PartLayer({ layout, kit, cells, origin }:
         <g key={shape.id} data-part={shape.id} className="part">
           <path className={`part-body part-${states.get(shape.id) ?? "not-checked"}`} d={shape.outline} />
           <path className="part-lines" d={shape.lines} />
-          <path className="part-touch" d={shape.outline} />
         </g>
       ))}
       <path className="part-joints" d={jointBars(layout, kit, origin)} />

@@ -27,9 +27,10 @@ export interface Box {
 
 /** Mean advance of the typeface over its size. */
 const ADVANCE = 0.53;
+export const textWidth = (text: string, size: number): number => text.length * size * ADVANCE;
 
 const boxAt = ([x, y]: XY, { text, size }: LabelWish): Box => {
-  const half = (text.length * size * ADVANCE) / 2 + 2;
+  const half = textWidth(text, size) / 2 + 2;
   return { left: x - half, right: x + half, top: y - size * 0.65, bottom: y + size * 0.65 };
 };
 
@@ -59,7 +60,7 @@ function middles(wish: LabelWish): XY[] {
       [-50, 0],
       [50, 0],
     ].map(([dx, dy]) => [at[0] + dx!, at[1] + dy!]);
-  const half = (wish.text.length * wish.size * ADVANCE) / 2 + gap;
+  const half = textWidth(wish.text, wish.size) / 2 + gap;
   const up = gap + wish.size * 0.5;
   return [
     [half, 0],
@@ -102,7 +103,7 @@ function bestMiddle(
 ): XY | null {
   const must = wish.kind === "plot" || wish.kind === "start";
   let best: XY | null = null;
-  let least = must ? Infinity : wish.gap > 0 ? 100 : 1;
+  let least = must ? Infinity : wish.gap > 0 || wish.kind === "closed" ? 100 : 1;
   for (const middle of middles(wish)) {
     const box = boxAt(middle, wish);
     const outside = box.left < 4 || box.top < 4 || box.right > width - 4 || box.bottom > height - 4;

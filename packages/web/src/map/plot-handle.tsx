@@ -32,7 +32,7 @@ export function PlotHandle({ plot, at, scale, state, moves, label, groundAt }: P
   const isDrafted = moves.draft?.plot === plot.id;
 
   const onPointerDown = (event: React.PointerEvent<SVGGElement>): void => {
-    if (event.button !== 0) return;
+    if (event.button !== 0 || !event.isPrimary) return;
     event.stopPropagation();
     event.currentTarget.setPointerCapture(event.pointerId);
     const [gx, gy] = groundAt(event.clientX, event.clientY);

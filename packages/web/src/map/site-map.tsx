@@ -11,13 +11,17 @@ import { NorthArrow, ScaleBar } from "./furniture.tsx";
 import { MapButtons } from "./map-buttons.tsx";
 import { MapDrawing } from "./map-drawing.tsx";
 import { MapHints } from "./map-hints.tsx";
+import { partAt } from "./part-at.ts";
 import { TerrainCanvas } from "./terrain-canvas.tsx";
 import type { TerrainPicture } from "./terrain-protocol.ts";
 import { useAreaTool } from "./use-area-tool.ts";
 import { useGestures, useMapView, viewKey } from "./use-map-view.ts";
 import { usePlotMoves } from "./use-plot-moves.ts";
-import { extentOf, type Extent, type XY } from "./view.ts";
+import { extentOf, toGround, type Extent, type XY } from "./view.ts";
 import "./map.css";
+
+/** A part is meant when the pointer is this near to it [px]. */
+const TOUCH_PX = 9;
 
 const CloseAreaDialog = lazy(() => import("./close-area-dialog.tsx"));
 
@@ -37,16 +41,21 @@ export function SiteMap({ plan, results, waiting, freshness }: Props) {
   const [request, setRequest] = useState<AreaRequest | null>(null);
   const area = useAreaTool(map, (ring) => setRequest({ by: "outline", ring }));
   const moves = usePlotMoves(waiting, (plot, x, y) => desk.plan.edit({ type: "move-plot", plot, x, y }));
+  const partUnder = (at: XY): string | null =>
+    results && partAt(results.layout, toGround(map.view, map.size, at), TOUCH_PX / map.view.scale);
   const gestures = useGestures(map, {
-    onHover: area.hover,
-    onTap: (at, event) => (area.isOn ? area.press(at) : choose(event.target as Element)),
+    onHover: (at) => {
+      area.hover(at);
+      const part = at && !area.isOn ? partUnder(at) : null;
+      desk.selection.point(part === null ? [] : [part]);
+    },
+    onTap: (at, event) => (area.isOn ? area.press(at) : choose(at, event.target as Element)),
   });
 
-  const choose = (target: Element): void => {
-    const idOf = (name: string): string | null =>
-      target.closest<SVGElement>(`[data-${name}]`)?.dataset[name] ?? null;
-    const part = idOf("part");
-    desk.selection.update({ part, zone: part === null ? idOf("zone") : null });
+  const choose = (at: XY, target: Element): void => {
+    const part = partUnder(at);
+    const zone = target.closest<SVGElement>("[data-zone]")?.dataset["zone"] ?? null;
+    desk.selection.update({ part, zone: part === null ? zone : null });
   };
   const onKeyDown = (event: React.KeyboardEvent): void => {
     if (event.target !== event.currentTarget) return;

@@ -1,4 +1,4 @@
-import { useCallback, useRef, useState } from "react";
+import { useCallback, useMemo, useRef, useState } from "react";
 import { useSize } from "../show/use-size.ts";
 import { fit, pan, zoomAt, type Extent, type Margins, type Size, type View, type XY } from "./view.ts";
 
@@ -25,15 +25,13 @@ export interface MapView {
 /** View of one map: fits `home` when the frame is first measured, then keeps its middle when the frame changes. */
 export function useMapView(home: Extent): MapView & { readonly attach: FrameRef } {
   const { measure, width, height } = useSize();
+  const size = useMemo(() => ({ width, height }), [width, height]);
   const frame = useRef<HTMLDivElement | null>(null);
   const [view, set] = useState<View | null>(null);
-  if (width > 0 && height > 0 && view === null) {
-    const size = { width, height };
-    set(fit(home, size, marginsOf(size)));
-  }
+  if (width > 0 && height > 0 && view === null) set(fit(home, size, marginsOf(size)));
   const setView = useCallback(
-    (change: (view: View, size: Size) => View) => set((v) => (v ? change(v, { width, height }) : v)),
-    [width, height],
+    (change: (view: View, size: Size) => View) => set((v) => (v ? change(v, size) : v)),
+    [size],
   );
   const show = useCallback((extent: Extent) => setView((_, s) => fit(extent, s, marginsOf(s))), [setView]);
   const placeOf = useCallback((clientX: number, clientY: number): XY => {
@@ -50,7 +48,7 @@ export function useMapView(home: Extent): MapView & { readonly attach: FrameRef 
   );
   const focus = useCallback(() => frame.current?.focus(), []);
   const shown = view ?? fit(home, unmeasured, marginsOf(unmeasured));
-  return { attach, focus, placeOf, size: { width, height }, view: shown, setView, show };
+  return { attach, focus, placeOf, size, view: shown, setView, show };
 }
 
 /** The wheel zooms at the pointer. Not a passive listener, for the page must not scroll as well. */

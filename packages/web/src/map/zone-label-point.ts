@@ -1,26 +1,65 @@
-import { bounds, signedDistance, type Polygons } from "@causey/engine/site";
+import { bounds, isInside, signedDistance, type Polygons } from "@causey/engine/site";
 import type { Extent, XY } from "./view.ts";
 
 const LATTICE = 11;
+const MOST_CORNERS = 40;
 
-/** A point well inside the part of a zone that is in view, for its name; null when none of it is. */
-export function labelPoint(polygons: Polygons, inView: Extent): XY | null {
-  const whole = bounds(polygons);
-  if (!whole) return null;
-  const west = Math.max(whole[0], inView[0]);
-  const south = Math.max(whole[1], inView[1]);
-  const east = Math.min(whole[2], inView[2]);
-  const north = Math.min(whole[3], inView[3]);
-  if (west >= east || south >= north) return null;
-  let best: XY | null = null;
-  let deepest = 0;
+const thinned = new WeakMap<Polygons, Polygons>();
+
+/** A zone with few corners: where its name stands need not be known to the metre. */
+function thin(polygons: Polygons): Polygons {
+  const known = thinned.get(polygons);
+  if (known) return known;
+  const few = polygons.map((rings) =>
+    rings.map((ring) => {
+      const step = Math.ceil(ring.length / MOST_CORNERS);
+      return ring.filter((_, i) => i % step === 0);
+    }),
+  );
+  thinned.set(polygons, few);
+  return few;
+}
+
+/**
+ * A point well inside the part of a zone that is in view, for its name; null when none of it is.
+ * A place that lies on a zone drawn above it is taken only when there is no other.
+ *
+ * half  half the name's width, in metres of the map
+ */
+export function labelPoint(
+  polygons: Polygons,
+  above: readonly Polygons[],
+  inView: Extent,
+  half: number,
+): XY | null {
+  const zone = thin(polygons);
+  const box = overlap(bounds(zone), inView);
+  if (!box) return null;
+  const [west, south, east, north] = box;
+  const found: { readonly at: XY; readonly depth: number }[] = [];
   for (let j = 0; j < LATTICE; j++)
     for (let i = 0; i < LATTICE; i++) {
       const x = west + ((i + 0.5) / LATTICE) * (east - west);
       const y = south + ((j + 0.5) / LATTICE) * (north - south);
+      if (!isInside(zone, x, y)) continue;
       const edge = Math.min(x - inView[0], inView[2] - x, y - inView[1], inView[3] - y);
-      const depth = Math.min(-signedDistance(polygons, x, y), edge);
-      if (depth > deepest) [best, deepest] = [[x, y], depth];
+      found.push({ at: [x, y], depth: Math.min(-signedDistance(zone, x, y), edge) });
     }
-  return best;
+  found.sort((a, b) => b.depth - a.depth);
+  const isFree = ([x, y]: XY): boolean =>
+    !above.some((other) =>
+      [-half, -half / 2, 0, half / 2, half].some((d) => isInside(thin(other), x + d, y)),
+    );
+  return (found.find((f) => isFree(f.at)) ?? found[0])?.at ?? null;
+}
+
+function overlap(a: Extent | null, b: Extent): Extent | null {
+  if (!a) return null;
+  const box = [
+    Math.max(a[0], b[0]),
+    Math.max(a[1], b[1]),
+    Math.min(a[2], b[2]),
+    Math.min(a[3], b[3]),
+  ] as const;
+  return box[0] < box[2] && box[1] < box[3] ? box : null;
 }

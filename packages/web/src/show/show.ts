@@ -9,8 +9,15 @@ export interface Reading {
 
 const localeOf = (units: UnitSystem): string => (units === "us" ? "en-US" : "en-GB");
 
-export const showMoney = (amount: number, { units, currency }: Reading): string =>
-  new Intl.NumberFormat(localeOf(units), { style: "currency", currency }).format(amount);
+const formats = new Map<string, Intl.NumberFormat>();
+
+/** An amount in the price list's currency, written as the reader's country writes it. */
+export function showMoney(amount: number, { units, currency }: Reading): string {
+  const key = `${units} ${currency}`;
+  const format = formats.get(key) ?? new Intl.NumberFormat(localeOf(units), { style: "currency", currency });
+  formats.set(key, format);
+  return format.format(amount);
+}
 
 /** Any value of the engine in words. A bare whole number is a count and shows no decimals. */
 export function show(value: number, unit: Unit, reading: Reading): string {

@@ -12,13 +12,13 @@ export function useSize(): MeasuredSize & { readonly measure: (element: HTMLElem
   const measure = useCallback((element: HTMLElement | null) => {
     observer.current?.disconnect();
     if (!element) return;
-    const read = (): void => {
-      const next = { width: element.clientWidth, height: element.clientHeight };
-      setSize((last) => (last.width === next.width && last.height === next.height ? last : next));
-    };
-    observer.current = new ResizeObserver(read);
+    // The observer speaks before the first paint; asking the element itself would lay the page out once more.
+    observer.current = new ResizeObserver(([entry]) => {
+      if (!entry) return;
+      const { width, height } = entry.contentRect;
+      setSize((last) => (last.width === width && last.height === height ? last : { width, height }));
+    });
     observer.current.observe(element);
-    read();
   }, []);
   return { ...size, measure };
 }

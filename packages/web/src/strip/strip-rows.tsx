@@ -15,9 +15,11 @@ export function BranchNames({ model, scale, plots }: RowProps & { readonly plots
   return (
     <div className="strip-branches">
       {model.branches.map((b) => (
-        <span key={b.id} style={{ left: scale.x(b.from_m), maxWidth: scale.x(b.to_m) - scale.x(b.from_m) }}>
-          <b>{b.id}</b> {b.plot && `to ${nameOf(b.plot)}`}
-        </span>
+        <div key={b.id} style={{ left: scale.x(b.from_m), width: scale.x(b.to_m) - scale.x(b.from_m) }}>
+          <span>
+            <b>{b.id}</b> {b.plot && `to ${nameOf(b.plot)}`}
+          </span>
+        </div>
       ))}
     </div>
   );

@@ -62,28 +62,30 @@ function Ground({ run, scale }: { readonly run: readonly GroundPoint[]; readonly
   );
 }
 
-/** Below the lowest named level there is water wherever the ground lies lower. */
+/** The lowest named level that wets any ground of the section: up to it, water is drawn. */
+function wettingLevel(model: StripModel): number {
+  const lowest = Math.min(...model.ground.map((g) => g.z_m ?? Infinity));
+  return Math.min(...model.levels.map((l) => l.z_m).filter((z) => z > lowest));
+}
+
+/** Water stands over known ground alone. */
 function Water({ model, scale }: Props) {
-  const lowest = Math.min(...model.levels.map((l) => l.z_m));
-  if (!Number.isFinite(lowest)) return null;
-  const top = scale.y(lowest);
-  return (
-    <rect
-      className="strip-water"
-      x={0}
-      y={top}
-      width={scale.width}
-      height={Math.max(0, scale.height - top)}
-    />
-  );
+  const level = wettingLevel(model);
+  if (!Number.isFinite(level)) return null;
+  const top = scale.y(level);
+  return groundRuns(model).map((run) => {
+    const [from, to] = [scale.x(run[0]!.at_m), scale.x(run.at(-1)!.at_m)];
+    const height = Math.max(0, scale.height - top);
+    return <rect key={from} className="strip-water" x={from} y={top} width={to - from} height={height} />;
+  });
 }
 
 function Levels({ model, scale }: Props) {
-  const lowest = Math.min(...model.levels.map((l) => l.z_m));
+  const wetting = wettingLevel(model);
   return model.levels.map((l) => (
     <path
       key={l.id}
-      className={l.z_m === lowest ? "strip-level" : "strip-level strip-level-rare"}
+      className={l.z_m === wetting ? "strip-level" : "strip-level strip-level-rare"}
       d={`M0 ${scale.y(l.z_m)}H${scale.width}`}
     />
   ));

@@ -1,7 +1,7 @@
 import { inputProblem, type Problem } from "../../formula/index.ts";
 import type { CuttingProblem } from "../types.ts";
 import type { CuttingModel, Stick } from "./model.ts";
-import { greatestCommonDivisor, priceGrid } from "./price-grid.ts";
+import { greatestCommonDivisor, priceGrid, type PriceGrid } from "./price-grid.ts";
 
 /** The search's model of a problem, and the way back from it. Lengths in steps: `perMm` steps are one millimetre. */
 export interface BuiltModel {
@@ -14,7 +14,7 @@ export interface BuiltModel {
   readonly stickLengths: readonly number[];
   /** Money, per kind of stick. */
   readonly prices: readonly number[];
-  readonly toMoney: (units: number) => number;
+  readonly grid: PriceGrid;
   /** Steps of the problem in one step of the model. */
   readonly coarsening: number;
 }
@@ -75,7 +75,7 @@ export function buildModel(problem: CuttingProblem): BuiltModel | readonly Probl
     pieceLengths: kinds.map((k) => k.length),
     stickLengths: offers.map((o) => o.length),
     prices: offers.map((o) => o.price),
-    toMoney: grid.toMoney,
+    grid,
     coarsening,
   };
 }

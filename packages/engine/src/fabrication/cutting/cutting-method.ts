@@ -5,7 +5,6 @@ import {
   formulaCalculation,
   inputProblem,
   type Calculation,
-  type Json,
   type JsonObject,
   type Source,
   type Trace,
@@ -68,7 +67,7 @@ export const cuttingPlan: Calculation<{ readonly solver?: Solver }> = defineMeth
     id: "cutting.plan",
     title: "Cutting plan: pieces from priced stock lengths at the least cost",
     inputs: [
-      { key: "kerf_mm", title: "Width of the saw cut", type: "number", min: 0, max: 100 },
+      { key: "kerf_mm", title: "Width of the saw cut, 0 to 100", type: "number" },
       { key: "stock", title: "Stock: length_mm, price, available (if limited)", type: "array" },
       { key: "pieces", title: "Pieces: length_mm, count", type: "array" },
     ],
@@ -93,13 +92,15 @@ export const cuttingPlan: Calculation<{ readonly solver?: Solver }> = defineMeth
         id: "gilmore-gomory-1961",
         title:
           "Gilmore and Gomory (1961), A linear programming approach to the cutting-stock problem, Operations Research 9(6)",
-        status: "memory",
+        at: "doi 10.1287/opre.9.6.849",
+        status: "seen",
       },
       {
         id: "farley-1990",
         title:
           "Farley (1990), A note on bounding a class of linear programming problems, Operations Research 38(5)",
-        status: "memory",
+        at: "doi 10.1287/opre.38.5.922",
+        status: "seen",
       },
       { id: "highs", title: "HiGHS 1.15, linear and whole-number programs (MIT licence)", status: "seen" },
     ],
@@ -120,10 +121,17 @@ export const cuttingPlan: Calculation<{ readonly solver?: Solver }> = defineMeth
     const outcome = finish(tryCutting(problem, solver, {}, "number"));
     if (!outcome.ok) return { problems: outcome.problems };
     showWorking(problem, outcome.plan, trace);
-    const { cost, bound, stock_used, patterns, proven } = outcome.plan;
-    return { cost, bound, stock_used, patterns, proven } as unknown as Readonly<Record<string, Json>>;
+    return toJson(outcome.plan);
   },
 );
+
+const toJson = ({ cost, bound, stock_used, patterns, proven }: CuttingPlan): JsonObject => ({
+  cost,
+  bound,
+  stock_used: stock_used.map((used) => ({ ...used })),
+  patterns: patterns.map((p) => ({ ...p, cuts: p.cuts.map((cut) => ({ ...cut })) })),
+  proven,
+});
 
 /** The rows are checked where they are planned: every fault of every row is reported there. */
 const readProblem = (input: JsonObject): CuttingProblem => ({

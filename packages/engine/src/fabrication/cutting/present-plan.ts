@@ -7,16 +7,16 @@ const ROUNDING = 1e-9;
 
 /** The plan as the shop reads it: lengths in millimetres, longest stock first, then the pattern sawn most often. */
 export function presentPlan(built: BuiltModel, plan: WholePlan, lower: number): CuttingPlan {
-  const exact = built.toMoney(plan.cost);
-  const summed = plan.uses.reduce((sum, u) => sum + u.times * built.prices[u.column.stick]!, 0);
-  const cost = Math.abs(exact - summed) <= ROUNDING * summed ? exact : summed;
-  const bound = Math.min(built.toMoney(lower), cost);
+  const { grid, prices } = built;
+  const summed = plan.uses.reduce((sum, u) => sum + u.times * prices[u.column.stick]!, 0);
+  const cost = grid.isExact ? grid.toMoney(plan.cost) : summed;
+  const bound = Math.min(grid.toMoney(lower), cost);
   return {
     cost,
     bound,
     proven: cost - bound <= ROUNDING * cost,
     stock_used: stockUsed(built, plan),
-    patterns: plan.uses.map((use) => pattern(built, use)).sort(byStockTimesCuts),
+    patterns: mergeAlike(plan.uses.map((use) => pattern(built, use))).sort(byStockTimesCuts),
   };
 }
 
@@ -44,6 +44,16 @@ function pattern(built: BuiltModel, { column, times }: WholePlan["uses"][number]
       .filter((cut) => cut.count > 0),
     offcut_mm: Math.max(0, stick - used) / perMm,
   };
+}
+
+/** Sticks of one length bought at two prices are sawn alike: the shop sees one pattern. */
+function mergeAlike(patterns: readonly CuttingPattern[]): CuttingPattern[] {
+  const merged = new Map<string, CuttingPattern>();
+  for (const p of patterns) {
+    const key = JSON.stringify([p.stock_mm, p.cuts]);
+    merged.set(key, { ...p, times: p.times + (merged.get(key)?.times ?? 0) });
+  }
+  return [...merged.values()];
 }
 
 const byStockTimesCuts = (a: CuttingPattern, b: CuttingPattern): number =>

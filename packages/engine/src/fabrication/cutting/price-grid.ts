@@ -3,10 +3,12 @@
  *
  * units    per price, whole, never more than the price (a bound in units stays a bound in money)
  * toMoney  price units back to money
+ * isExact  the units are the prices; else they are a little less
  */
 export interface PriceGrid {
   readonly units: readonly number[];
   readonly toMoney: (units: number) => number;
+  readonly isExact: boolean;
 }
 
 const MOST_DECIMALS = 6;
@@ -25,7 +27,7 @@ function decimalGrid(prices: readonly number[], sticks: number): PriceGrid | nul
     const units = prices.map((p) => Math.round(p * scale));
     if (Math.max(...units) * sticks > LARGEST_SUM) return null;
     if (units.every((u, i) => Math.abs(u / scale - prices[i]!) <= NOISE * prices[i]!))
-      return { units, toMoney: (total) => total / scale };
+      return { units, toMoney: (total) => total / scale, isExact: true };
   }
   return null;
 }
@@ -34,13 +36,13 @@ function decimalGrid(prices: readonly number[], sticks: number): PriceGrid | nul
 function onePriceGrid(prices: readonly number[]): PriceGrid | null {
   const price = prices[0]!;
   if (prices.some((p) => p !== price)) return null;
-  return { units: prices.map(() => 1), toMoney: (units) => units * price };
+  return { units: prices.map(() => 1), toMoney: (units) => units * price, isExact: true };
 }
 
 /** Prices with a long tail: rounded down to a power of two so small that nothing is lost in print. */
 function binaryGrid(prices: readonly number[], sticks: number): PriceGrid {
   const unit = 2 ** Math.ceil(Math.log2((Math.max(...prices) * sticks) / LARGEST_SUM));
-  return { units: prices.map((p) => Math.floor(p / unit)), toMoney: (units) => units * unit };
+  return { units: prices.map((p) => Math.floor(p / unit)), toMoney: (units) => units * unit, isExact: false };
 }
 
 export function greatestCommonDivisor(numbers: readonly number[]): number {
