@@ -25,11 +25,12 @@ function render(files) {
   const parts = files
     .map((f) => ({ file: relative(root, f.name), titles: f.assertionResults.map((a) => a.fullName.trim()) }))
     .sort((a, b) => (a.file < b.file ? -1 : 1))
-    .map(
-      ({ file, titles }) =>
-        `## ${basename(file, ".test.ts").replaceAll("-", " ")}\n\n${citation(file)}\n\n\`${file}\`\n\n${titles.map((t) => `- ${t}`).join("\n")}\n`,
-    );
-  return `# Validation\n\nWritten by \`npm run validation\` from the tests; do not edit. Each line is a test that holds a calculation against\nsomething outside the project. All of them pass before anything lands.\n\n${parts.join("\n")}`;
+    .map(({ file, titles }) => {
+      const title = basename(file, ".test.ts").replaceAll("-", " ");
+      const list = titles.map((t) => `- ${t}`).join("\n");
+      return [`## ${title}`, citation(file), `\`${file}\``, list].filter(Boolean).join("\n\n");
+    });
+  return `# Validation\n\nWritten by \`npm run validation\` from the tests; do not edit. Each line is a test that holds a calculation against\nsomething outside the project. All of them pass before anything lands.\n\n${parts.join("\n\n")}\n`;
 }
 
 /** The comment lines at the head of a test file name its sources. */

@@ -1,3 +1,4 @@
+// Archimedes' principle; wood density after engineeringtoolbox.com, Wood density d_1616; stake pull-out by the alpha method (from memory).
 import { expect, test } from "vitest";
 import {
   adhesionFactor,
@@ -28,7 +29,7 @@ test.each([
   [0.55, 598],
   [0.42, 466],
 ] as const)(
-  "Wood density (engineeringtoolbox.com d_1616): G %d at 19 %% moisture weighs %i kg/m3",
+  "Wood density (engineeringtoolbox.com d_1616): G %d at 19 per cent moisture weighs %i kg/m3",
   (G, rho) => {
     expect(Math.abs(densityAtMoisture({ G: qty(G, "1"), M: qty(19, "1") }) - rho)).toBeLessThanOrEqual(0.5);
   },

@@ -1,3 +1,4 @@
+// Skempton's bearing capacity of clay, worked answers at byjus.com and indiabix.com; Terzaghi's square footing, worked answer at sarthaks.com 2516218.
 import { expect, test } from "vitest";
 import {
   cohesionFromCompression,

@@ -1,10 +1,7 @@
-/**
- * Take-off against published dimensions of boardwalks, as collected in the open data set "boardwalk-spec":
- *
- * Pleasant Valley Conservancy, Wisconsin, 2009-2010: a built modular walk of 17 units, 10 ft long, deck boards 3 ft x 6 in,
- * on 5 ft pieces of pole. Scottish Government, Forestry Grant Scheme, timber boardwalk, 30 March 2015: deck boards
- * 1600 x 150 x 50 mm, beams 2200 mm of 100 x 100 mm, posts 100 x 100 mm, edge rails 75 x 75 mm.
- */
+// Take-off against published dimensions of boardwalks, as collected in the open data set "boardwalk-spec":
+// Pleasant Valley Conservancy, Wisconsin, 2009-2010: a built modular walk of 17 units, 10 ft long, deck boards 3 ft x 6 in,
+// on 5 ft pieces of pole. Scottish Government, Forestry Grant Scheme, timber boardwalk, 30 March 2015: deck boards
+// 1600 x 150 x 50 mm, beams 2200 mm of 100 x 100 mm, posts 100 x 100 mm, edge rails 75 x 75 mm.
 import { describe, expect, test } from "vitest";
 import { boardPattern, type Kit, type SupportKind } from "../../src/kit/index.ts";
 import { takeOff, type LumberSize } from "../../src/materials/index.ts";

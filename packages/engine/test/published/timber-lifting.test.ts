@@ -1,3 +1,4 @@
+// Applications Manual for the Revised NIOSH Lifting Equation, NIOSH 94-110 (revised 2021), Example 4.
 import { expect, test } from "vitest";
 import {
   distanceMultiplier,

@@ -1,3 +1,4 @@
+// Rules for moving loads, Civil Engineering Formulas (issuhub.com 4884 p. 83); stretched-wire problems at philoid.com and byjus.com.
 import { expect, test } from "vitest";
 import {
   equalPairMoment,

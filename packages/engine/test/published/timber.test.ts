@@ -1,3 +1,5 @@
+// AWC DCA 6 (2015 IRC edition) Table 2 and its 2009 IRC addendum; HUD residential structural design guide example 5.1 and 5.6, AWC worked examples E1.2a and
+// E2.4 as kept in the tests of a public finite-element library; NDS 2018 equations.
 import { describe, expect, test } from "vitest";
 import { tables } from "@causey/data/tables";
 import {
