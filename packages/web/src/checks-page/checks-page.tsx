@@ -108,6 +108,8 @@ function tallyWords(checks: readonly CheckResult[]): string {
     n.fail > 0 && `${n.fail} ${n.fail === 1 ? "does" : "do"} not meet the chosen rule`,
     n["cannot-check"] > 0 && `${n["cannot-check"]} cannot be checked`,
     `${n.pass} of ${count(checks.length, "check")} ${n.pass === 1 ? "meets" : "meet"} the chosen rule`,
+    n["not-applicable"] > 0 &&
+      `${n["not-applicable"]} ${n["not-applicable"] === 1 ? "does" : "do"} not apply`,
   ]
     .filter((s) => s !== false)
     .join("; ");

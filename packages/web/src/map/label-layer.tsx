@@ -27,8 +27,9 @@ const zoneKinds: Readonly<Record<string, LabelKind>> = {
 
 /** Names on the map, each where it hides least. They settle after the map has stopped moving. */
 export function LabelLayer({ plan, layout, moves, view, size }: Props) {
-  const settled = useDeferredValue(view);
-  const zoneWishes = useMemo(() => zoneLabels(plan, settled, size), [plan, settled, size]);
+  const look = useMemo(() => ({ view, size }), [view, size]);
+  const settled = useDeferredValue(look);
+  const zoneWishes = useMemo(() => zoneLabels(plan, settled.view, settled.size), [plan, settled]);
   const wishes = [
     ...plan.starts.map((s) =>
       pointLabel("start", s.id, shortName(s.name), toPicture(view, size, [s.x, s.y]), 13),

@@ -4,11 +4,16 @@ import type { Extent, XY } from "./view.ts";
 const LATTICE = 11;
 const MOST_CORNERS = 40;
 
-const thinned = new WeakMap<Polygons, Polygons>();
+/** A zone with few corners, and its extent: where its name stands need not be known to the metre. */
+interface Outline {
+  readonly polygons: Polygons;
+  readonly extent: Extent | null;
+}
 
-/** A zone with few corners: where its name stands need not be known to the metre. */
-function thin(polygons: Polygons): Polygons {
-  const known = thinned.get(polygons);
+const outlines = new WeakMap<Polygons, Outline>();
+
+function outlineOf(polygons: Polygons): Outline {
+  const known = outlines.get(polygons);
   if (known) return known;
   const few = polygons.map((rings) =>
     rings.map((ring) => {
@@ -16,8 +21,14 @@ function thin(polygons: Polygons): Polygons {
       return ring.filter((_, i) => i % step === 0);
     }),
   );
-  thinned.set(polygons, few);
-  return few;
+  const outline = { polygons: few, extent: bounds(few) };
+  outlines.set(polygons, outline);
+  return outline;
+}
+
+function covers({ polygons, extent }: Outline, x: number, y: number): boolean {
+  if (!extent || x < extent[0] || y < extent[1] || x > extent[2] || y > extent[3]) return false;
+  return isInside(polygons, x, y);
 }
 
 /**
@@ -32,8 +43,9 @@ export function labelPoint(
   inView: Extent,
   half: number,
 ): XY | null {
-  const zone = thin(polygons);
-  const box = overlap(bounds(zone), inView);
+  const zone = outlineOf(polygons);
+  const others = above.map(outlineOf);
+  const box = overlap(zone.extent, inView);
   if (!box) return null;
   const [west, south, east, north] = box;
   const found: { readonly at: XY; readonly depth: number }[] = [];
@@ -41,15 +53,13 @@ export function labelPoint(
     for (let i = 0; i < LATTICE; i++) {
       const x = west + ((i + 0.5) / LATTICE) * (east - west);
       const y = south + ((j + 0.5) / LATTICE) * (north - south);
-      if (!isInside(zone, x, y)) continue;
+      if (!covers(zone, x, y)) continue;
       const edge = Math.min(x - inView[0], inView[2] - x, y - inView[1], inView[3] - y);
-      found.push({ at: [x, y], depth: Math.min(-signedDistance(zone, x, y), edge) });
+      found.push({ at: [x, y], depth: Math.min(-signedDistance(zone.polygons, x, y), edge) });
     }
   found.sort((a, b) => b.depth - a.depth);
   const isFree = ([x, y]: XY): boolean =>
-    !above.some((other) =>
-      [-half, -half / 2, 0, half / 2, half].some((d) => isInside(thin(other), x + d, y)),
-    );
+    !others.some((other) => [-half, -half / 2, 0, half / 2, half].some((d) => covers(other, x + d, y)));
   return (found.find((f) => isFree(f.at)) ?? found[0])?.at ?? null;
 }
 
