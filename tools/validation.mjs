@@ -33,12 +33,13 @@ function render(files) {
   return `# Validation\n\nWritten by \`npm run validation\` from the tests; do not edit. Each line is a test that holds a calculation against\nsomething outside the project. All of them pass before anything lands.\n\n${parts.join("\n\n")}\n`;
 }
 
-/** The comment lines at the head of a test file name its sources. */
+/** The comment at the head of a test file names its sources. */
 function citation(file) {
-  const lines = readFileSync(join(root, file), "utf8").split("\n");
-  const end = lines.findIndex((l) => !l.startsWith("//"));
+  const text = readFileSync(join(root, file), "utf8");
+  const block = /^\/\*\*([\s\S]*?)\*\//.exec(text);
+  const lines = block ? block[1].split("\n") : text.slice(0, text.search(/^(?!\/\/)/m)).split("\n");
   return lines
-    .slice(0, end)
-    .map((l) => l.replace(/^\/\/ ?/, ""))
-    .join("\n");
+    .map((l) => l.replace(/^\s*(?:\/\/|\*) ?/, "").trim())
+    .join("\n")
+    .trim();
 }

@@ -218,7 +218,7 @@ function notesOf(input: SearchInput, headings: number, refusals: readonly string
   const { site, costs, facts } = input;
   const notes = [
     site.plots.length <= MOST_JOINED_EXACTLY
-      ? `Exact on each searched lattice: the ${site.plots.length === 1 ? "line to the plot" : "joining of the plots"}, for the costs the search reckons with (${headings} headings of the lattice, ${(facts.lattice_m * 1000).toFixed(1)} mm apart, through the start).`
+      ? `Exact on each searched lattice: the ${site.plots.length === 1 ? "line to the plot" : "joining of the plots"}, for the costs the search reckons with (${headings === 1 ? "one heading" : `${headings} headings`} of the kit's lattice through the start).`
       : `The ${MOST_JOINED_EXACTLY} plots with the cheapest way of their own are joined exactly on each searched lattice; the others are joined one after another to free exits of platforms, which is heuristic.`,
     "Heuristic: headings and positions between the searched ones; the price of supports before the deck's heights are known; labour and purchase by the whole stick, which the order list settles afterwards.",
   ];

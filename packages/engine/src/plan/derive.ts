@@ -108,6 +108,9 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     site.readings,
     plan.water_kg_m3,
     plan.code,
+    plan.units,
+    plan.laying.carriers,
+    site.datum,
   ];
   const checks = yield* stages.run<readonly CheckResult[]>("checks", 1, checkInputs, () =>
     atOnce(() => runChecks({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
@@ -124,7 +127,14 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     take_off: off,
     cutting,
     cost,
-    figures: makeFigures({ layout, evaluation, ...priced, facts, weights: plan.layout.weights }),
+    figures: makeFigures({
+      layout,
+      evaluation,
+      ...priced,
+      facts,
+      units: plan.units,
+      weights: plan.layout.weights,
+    }),
     strip: makeStrip(layout, checks, site, facts.gap_m),
     cautions: planCautions(plan, checks, cost),
     stages: stages.records,

@@ -1,6 +1,7 @@
 import type { Cost } from "../cost/index.ts";
 import type { Source, TraceStep } from "../formula/index.ts";
 import type { Layout, LayoutFacts, LayoutFigures, Weights } from "../layout/index.ts";
+import { M_PER_FT, type UnitSystem } from "../units/index.ts";
 import type { Figure } from "./results.ts";
 import { sumStep, type Term } from "./sum-step.ts";
 
@@ -10,6 +11,7 @@ interface FigureInput {
   readonly cost: Cost;
   readonly working: readonly TraceStep[];
   readonly facts: LayoutFacts;
+  readonly units: UnitSystem;
   readonly weights: Weights;
 }
 
@@ -62,7 +64,7 @@ export function makeFigures(input: FigureInput): Figure[] {
       layout.unreached.map((u) => `${u.plot}: ${u.because}`).join(" "),
     ),
     costFigure(input),
-    costPerMetre(cost, e.length_m),
+    costPerLength(input),
     weightedFigure(input),
   ];
 }
@@ -215,32 +217,32 @@ function costFigure({ cost, working }: FigureInput): Figure {
   };
 }
 
-function costPerMetre(cost: Cost, length: number): Figure {
-  const value = length > 0 ? cost.total / length : 0;
+/** Cost of a foot or of a metre of walkway, by the plan's units. */
+function costPerLength({ cost, evaluation, units }: FigureInput): Figure {
+  const one = units === "us" ? { name: "foot", length_m: M_PER_FT } : { name: "metre", length_m: 1 };
+  const length = evaluation.length_m;
+  const value = length > 0 ? (cost.total / length) * one.length_m : 0;
+  const step: TraceStep = {
+    id: "cost.per-length",
+    title: `Cost of one ${one.name} of walkway`,
+    symbol: "m",
+    text: "M / L * l",
+    inputs: [
+      { symbol: "M", value: cost.total, unit: "money" },
+      { symbol: "L", value: length, unit: "m" },
+      { symbol: "l", value: one.length_m, unit: "m" },
+    ],
+    value,
+    unit: "money",
+    source: priceList,
+  };
   return {
-    id: "cost-per-metre",
-    title: "Cost per metre",
+    id: "cost-per-length",
+    title: `Cost per ${one.name}`,
     value,
     unit: "money",
     note: length > 0 ? "" : "No walkway.",
-    working:
-      length > 0
-        ? [
-            {
-              id: "cost.per-metre",
-              title: "Cost of one metre",
-              symbol: "m",
-              text: "M / L",
-              inputs: [
-                { symbol: "M", value: cost.total, unit: "money" },
-                { symbol: "L", value: length, unit: "m" },
-              ],
-              value,
-              unit: "money",
-              source: priceList,
-            },
-          ]
-        : [],
+    working: length > 0 ? [step] : [],
     sources: [priceList],
   };
 }

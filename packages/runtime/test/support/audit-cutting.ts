@@ -23,13 +23,16 @@ function auditPattern(problem: CuttingProblem, pattern: CuttingPattern): string[
   const left = Math.max(0, pattern.stock_mm - at);
   const faults = left === pattern.offcut_mm ? [] : [`${name} leaves ${left} mm`];
   if (!Number.isInteger(pattern.times) || pattern.times < 1) faults.push(`${name} has a bad number of times`);
-  if (pattern.cuts.some((c) => !Number.isInteger(c.count) || c.count < 1)) faults.push(`${name} has a bad count`);
+  if (pattern.cuts.some((c) => !Number.isInteger(c.count) || c.count < 1))
+    faults.push(`${name} has a bad count`);
   return faults;
 }
 
 function auditPieces({ pieces }: CuttingProblem, plan: CuttingPlan): string[] {
   const wanted = sums(pieces.map((p) => [p.length_mm, p.count]));
-  const cut = sums(plan.patterns.flatMap((p) => p.cuts.map((c) => [c.length_mm, c.count * p.times] as const)));
+  const cut = sums(
+    plan.patterns.flatMap((p) => p.cuts.map((c) => [c.length_mm, c.count * p.times] as const)),
+  );
   return [...new Set([...wanted.keys(), ...cut.keys()])]
     .filter((length) => wanted.get(length) !== cut.get(length))
     .map((length) => `${length} mm: wanted ${wanted.get(length) ?? 0}, cut ${cut.get(length) ?? 0}`);
@@ -41,7 +44,9 @@ function auditSticks(problem: CuttingProblem, plan: CuttingPlan): string[] {
   const sold = sums(problem.stock.map((s) => [s.length_mm, s.available ?? Infinity]));
   return [...new Set([...sawn.keys(), ...used.keys()])].flatMap((length) => [
     ...(sawn.get(length) === used.get(length) ? [] : [`${length} mm sticks: sawn and bought differ`]),
-    ...((used.get(length) ?? 0) <= (sold.get(length) ?? 0) ? [] : [`${length} mm sticks: more than there are`]),
+    ...((used.get(length) ?? 0) <= (sold.get(length) ?? 0)
+      ? []
+      : [`${length} mm sticks: more than there are`]),
   ]);
 }
 

@@ -17,7 +17,14 @@ export function cheapestCutting({ kerf_mm, stock, pieces }: CuttingProblem): num
       if (free[s]! <= 0) return;
       const others = free.map((n, i) => (i === s ? n - 1 : n));
       for (const taken of fillings(left, first, stick.length_mm + kerf_mm))
-        best = Math.min(best, stick.price + cheapest(left.map((n, k) => n - taken[k]!), others));
+        best = Math.min(
+          best,
+          stick.price +
+            cheapest(
+              left.map((n, k) => n - taken[k]!),
+              others,
+            ),
+        );
     });
     known.set(key, best);
     return best;
@@ -31,7 +38,8 @@ export function cheapestCutting({ kerf_mm, stock, pieces }: CuttingProblem): num
         return;
       }
       const width = sorted[kind]!.length_mm + kerf_mm;
-      for (let n = 0; n <= left[kind]! && n * width <= space; n++) grow(kind + 1, space - n * width, [...taken, n]);
+      for (let n = 0; n <= left[kind]! && n * width <= space; n++)
+        grow(kind + 1, space - n * width, [...taken, n]);
     };
     grow(0, room, []);
     return found;

@@ -26,7 +26,7 @@ export function PlotsReached({ layout, plan }: { readonly layout: Layout; readon
             <span className="plot-sign plot-sign-unreached" aria-hidden="true" />
             <b>{nameOf(u.plot)}</b>
             <span>
-              not reached: {u.because}
+              not reached. {u.because}
               {u.gap && ` The least gap to bridge is ${length(u.gap.width_m)} over ${overName(u.gap.over)}.`}
             </span>
           </li>

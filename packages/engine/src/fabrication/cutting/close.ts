@@ -1,25 +1,14 @@
 import type { Job } from "../../formula/index.ts";
-import type { Solver } from "../solver.ts";
-import type { CostLadder } from "./cost-ladder.ts";
-import type { Column, CuttingModel, WholePlan } from "./model.ts";
-import { patternLister, type PatternList } from "./pattern-list.ts";
+import type { Column } from "./model.ts";
+import { PatternLister, type PatternList } from "./pattern-list.ts";
 import type { ProvenBound } from "./safe-bound.ts";
+import { isClosed, type Standing, type Task } from "./task.ts";
 import { solveWhole } from "./whole-master.ts";
-
-/** What is known so far: `lower` <= the cost of every plan; `best` the cheapest plan met. Price units. */
-export interface Standing {
-  readonly best: WholePlan | null;
-  readonly lower: number;
-}
 
 /** Patterns handed to the whole-number search: first few, to find a better plan; then, if need be, all that matter. */
 const FEW_PATTERNS = 150;
 const FEW_PER_KIND = 2;
-const MOST_PATTERNS = 4000;
-
-/** True when the cost is within the fraction `closeEnough` of the bound, or when there is no plan at all. */
-export const isClosed = ({ best, lower }: Standing, closeEnough: number): boolean =>
-  best ? best.cost - lower <= closeEnough * best.cost : lower === Infinity;
+const MOST_PATTERNS = 1500;
 
 /**
  * Closes the gap by reduced costs: a plan cheaper than `best` can only use patterns whose reduced cost is within
@@ -28,23 +17,22 @@ export const isClosed = ({ best, lower }: Standing, closeEnough: number): boolea
  * reduced cost, which still finds plans and still lifts the bound, as far as the list reaches.
  */
 export function* closeGap(
-  model: CuttingModel,
+  task: Task,
   proven: ProvenBound,
   pool: ReadonlyMap<string, Column>,
   start: Standing,
-  ladder: CostLadder,
-  solver: Solver,
-  closeEnough: number,
 ): Job<Standing> {
-  const lister = patternLister(model, proven, pool);
-  const few = Math.max(FEW_PATTERNS, FEW_PER_KIND * model.widths.length);
+  if (isClosed(start, task)) return start;
+  const lister = new PatternLister(task.model, proven);
+  const few = Math.max(FEW_PATTERNS, FEW_PER_KIND * task.model.widths.length);
   let standing = start;
   for (const most of [few, MOST_PATTERNS, MOST_PATTERNS]) {
-    if (isClosed(standing, closeEnough)) break;
+    if (isClosed(standing, task)) break;
     yield { done: 3, total: 4, note: "Choosing among patterns in whole sticks" };
-    const list = lister(standing.best ? ladder.below(standing.best.cost) : null, most);
-    const next = improve(model, list, standing, ladder, solver);
-    const isStuck = next.best === standing.best && next.lower === standing.lower;
+    const top = standing.best ? task.ladder.below(standing.best.cost) : null;
+    const list = lister.list(top, most, pool.values());
+    const next = improve(task, list, standing, top ?? Infinity);
+    const isStuck = next.best === standing.best;
     standing = next;
     if (isStuck && (list.reach === Infinity || most === MOST_PATTERNS)) break;
   }
@@ -52,13 +40,11 @@ export function* closeGap(
 }
 
 function improve(
-  model: CuttingModel,
+  { model, solver, ladder }: Task,
   list: PatternList,
   { best, lower }: Standing,
-  ladder: CostLadder,
-  solver: Solver,
+  top: number,
 ): Standing {
-  const top = best ? ladder.below(best.cost) : Infinity;
   const answer = solveWhole(model, list.columns, { lower, top }, solver);
   const plan = answer.plan && (!best || answer.plan.cost < best.cost) ? answer.plan : best;
   const reached = Math.min(answer.lower, list.reach, best?.cost ?? Infinity);

@@ -18,6 +18,8 @@ export interface Relaxation {
 
 /** A reduced cost smaller than this part of the dearest stick is taken for zero. */
 const ZERO_GAIN = 1e-8;
+/** Uncut pieces up to this part of the widest piece are the rounding of the linear program. */
+const ZERO_UNCUT = 1e-6;
 
 export interface RelaxOptions {
   /** One more column a round for every so many kinds of piece: more columns mean fewer rounds, but less apt ones. */
@@ -51,12 +53,10 @@ export function* relax(
     const bound = proveBound(model, rest, values, knapsack);
     if (!proven || bound.bound > proven.bound) proven = bound;
     const objective = answer.objective * scale;
-    const isLast = isEnough(proven.bound, objective * (1 - ZERO_GAIN));
-    if (
-      isLast ||
-      addColumns(pool, gainful(model, rest, { values, knapsack }, answer, costs, kindsPerExtra)) === 0
-    )
-      return { columns, amounts: answer.values, objective, proven };
+    const isLast =
+      isEnough(proven.bound, objective * (1 - ZERO_GAIN)) ||
+      addColumns(pool, gainful(model, rest, { values, knapsack }, answer, costs, kindsPerExtra)) === 0;
+    if (isLast) return { columns, amounts: answer.values, objective, proven };
     yield { done: round, total: round + 1, note: `Finding patterns: ${pool.size} so far` };
   }
 }
@@ -68,18 +68,17 @@ export function* relax(
 export function* coverRest(
   model: CuttingModel,
   rest: Rest,
-  seeds: readonly Column[],
   solver: Solver,
 ): Job<{ readonly columns: readonly Column[]; readonly uncut: number }> {
   const scale = Math.max(...model.widths);
   const costs: MasterCosts = { sticks: model.sticks.map(() => 0), uncut: model.widths.map((w) => w / scale) };
-  const pool = seedPool(seeds, rest);
+  const pool = new Map<string, Column>();
   for (let round = 1; ; round++) {
     const columns = [...pool.values()];
     const answer = solveMaster(model, rest, columns, costs, solver);
     if (!answer) return { columns, uncut: Infinity };
     const priced = price(model, rest, answer, scale);
-    const isCovered = answer.objective <= ZERO_GAIN;
+    const isCovered = answer.objective <= ZERO_UNCUT;
     if (isCovered || addColumns(pool, gainful(model, rest, priced, answer, costs, model.widths.length)) === 0)
       return { columns, uncut: isCovered ? 0 : answer.objective * scale };
     yield { done: round, total: round + 1, note: "Looking whether the sticks suffice" };

@@ -66,7 +66,7 @@ function tooFewSticks({ coarsening, perMm }: BuiltModel, found: Extract<Found, {
   const short = Math.ceil((found.uncut * coarsening) / perMm);
   const message =
     found.uncut > 0
-      ? `the sticks to be had do not suffice: pieces of at least ${short} mm together find no stick`
+      ? `the sticks to be had do not suffice: pieces of about ${short} mm together, saw cuts included, find no stick`
       : found.isCertain
         ? "the sticks to be had do not suffice, however they are cut"
         : "no way was found to cut all pieces from the sticks to be had, and there may be none";

@@ -1,9 +1,8 @@
 import type { Job } from "../../formula/index.ts";
-import type { Solver } from "../solver.ts";
 import { relax, type Relaxation } from "./column-generation.ts";
-import type { CostLadder } from "./cost-ladder.ts";
 import { quickPlan } from "./greedy.ts";
 import { costOf, isDone, take, wholeRest, type Column, type CuttingModel, type WholePlan } from "./model.ts";
+import type { Task } from "./task.ts";
 import { tidyPlan, widthOf } from "./tidy.ts";
 
 export interface Dive {
@@ -21,10 +20,8 @@ export interface Dive {
  * `turn` picks, at the first depth with no whole part, the column of that rank instead of the best one.
  */
 export function* dive(
-  model: CuttingModel,
+  { model, solver, ladder }: Task,
   root: Relaxation,
-  solver: Solver,
-  ladder: CostLadder,
   below: number,
   turn: number,
 ): Job<Dive> {
@@ -35,6 +32,7 @@ export function* dive(
   let rank = turn;
   for (let relaxed: Relaxation | null = root; relaxed;) {
     const cut = nextCut(model, relaxed, rank);
+    if (cut.uses.length === 0) break;
     if (cut.isBroken) rank = 0;
     done.push(...cut.uses);
     for (const { column, times } of cut.uses) rest = take(rest, column, times);
@@ -81,9 +79,13 @@ function nextCut(
 /** The largest broken amount gets one whole stick; the fuller stick where amounts are alike. */
 function closestToOne(model: CuttingModel, relaxed: Relaxation, rank: number): readonly Use[] {
   const order = relaxed.columns
-    .map((column, c) => ({ column, amount: relaxed.amounts[c]!, width: widthOf(model, column.counts) }))
-    .filter((c) => c.amount > NEARLY);
-  order.sort((a, b) => (Math.abs(a.amount - b.amount) > NEARLY ? b.amount - a.amount : b.width - a.width));
+    .map((column, c) => ({
+      column,
+      amount: Math.round(relaxed.amounts[c]! / NEARLY),
+      width: widthOf(model, column.counts),
+    }))
+    .filter((c) => c.amount > 0);
+  order.sort((a, b) => b.amount - a.amount || b.width - a.width);
   const chosen = order[Math.min(rank, order.length - 1)];
   return chosen ? [{ column: chosen.column, times: 1 }] : [];
 }

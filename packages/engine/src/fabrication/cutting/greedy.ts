@@ -67,11 +67,19 @@ function repeats(rest: Rest, column: Column): number {
   return Math.min(rest.limits[column.stick]!, ...wanted);
 }
 
+/** Kinds of stick that a quick plan keeps to in turn: the cheapest for their length. */
+const MOST_ONLY = 6;
+
 /** The best of a handful of quick plans; null when none of them gets by with the sticks to be had. */
 export function quickPlan(model: CuttingModel, rest: Rest, effort: "light" | "full"): WholePlan | null {
-  const onlys = model.sticks.length === 1 || effort === "light" ? [null] : [null, ...model.sticks.keys()];
+  const onlys = effort === "light" || model.sticks.length === 1 ? [null] : [null, ...cheapKinds(model)];
   const plans = [longestFirst(model), fullest(model)]
     .flatMap((fill) => onlys.map((only) => fillSticks(model, rest, fill, only)))
     .filter((plan) => plan !== null);
   return plans.toSorted((a, b) => a.cost - b.cost)[0] ?? null;
+}
+
+function cheapKinds({ sticks }: CuttingModel): number[] {
+  const rate = (s: number): number => sticks[s]!.cost / sticks[s]!.capacity;
+  return [...sticks.keys()].sort((a, b) => rate(a) - rate(b)).slice(0, MOST_ONLY);
 }

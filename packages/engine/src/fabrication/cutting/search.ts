@@ -1,11 +1,12 @@
 import type { Job } from "../../formula/index.ts";
 import type { LinearProgram, Solver } from "../solver.ts";
-import { closeGap, isClosed, type Standing } from "./close.ts";
+import { closeGap } from "./close.ts";
 import { coverRest, relax, type Relaxation } from "./column-generation.ts";
-import { costLadder, type CostLadder } from "./cost-ladder.ts";
+import { costLadder } from "./cost-ladder.ts";
 import { dive } from "./dive.ts";
 import { quickPlan } from "./greedy.ts";
 import { addColumns, wholeRest, type Column, type CuttingModel, type WholePlan } from "./model.ts";
+import { isClosed, type Standing, type Task } from "./task.ts";
 import { tidyPlan } from "./tidy.ts";
 
 export type Found =
@@ -33,11 +34,12 @@ export function* search(model: CuttingModel, solver: Solver, closeEnough: number
   const pool = new Map<string, Column>();
   addColumns(pool, first?.uses.map((u) => u.column) ?? []);
   if (!first) {
-    const cover = yield* coverRest(model, rest, [], solver);
+    const cover = yield* coverRest(model, rest, solver);
     if (cover.uncut > 0) return { plan: null, uncut: cover.uncut, isCertain: true };
     addColumns(pool, cover.columns);
   }
   const ladder = costLadder(model, first?.cost ?? Infinity);
+  const task: Task = { model, solver, ladder, closeEnough };
   const relaxed = yield* relax(model, rest, [...pool.values()], solver, {
     kindsPerExtra: KINDS_PER_EXTRA,
     isEnough: (bound, objective) => ladder.atLeast(bound) >= ladder.atLeast(objective),
@@ -45,27 +47,25 @@ export function* search(model: CuttingModel, solver: Solver, closeEnough: number
   if (!relaxed) return { plan: null, uncut: 0, isCertain: false };
   addColumns(pool, relaxed.columns);
   const start = { best: first, lower: ladder.atLeast(relaxed.proven.bound) };
-  const dived = yield* diveWhileOpen(model, relaxed, pool, start, ladder, solver, closeEnough);
-  const end = yield* closeGap(model, relaxed.proven, pool, dived, ladder, solver, closeEnough);
+  const dived = yield* diveWhileOpen(task, relaxed, pool, start);
+  const end = yield* closeGap(task, relaxed.proven, pool, dived);
   if (!end.best) return { plan: null, uncut: 0, isCertain: end.lower === Infinity };
   return { plan: end.best, lower: Math.min(end.lower, end.best.cost) };
 }
 
+/** Dives from one column after the other, as long as they are worth their work. */
 function* diveWhileOpen(
-  model: CuttingModel,
+  task: Task,
   relaxed: Relaxation,
   pool: Map<string, Column>,
   start: Standing,
-  ladder: CostLadder,
-  solver: Solver,
-  closeEnough: number,
 ): Job<Standing> {
-  const meter = metered(solver);
+  const meter = metered(task.solver);
   let standing = start;
   for (let turn = 0; turn < MOST_DIVES && meter.work() < DIVE_WORK; turn++) {
-    if (isClosed(standing, closeEnough)) break;
+    if (isClosed(standing, task)) break;
     const below = standing.best?.cost ?? Infinity;
-    const { plan, columns } = yield* dive(model, relaxed, meter, ladder, below, turn);
+    const { plan, columns } = yield* dive({ ...task, solver: meter }, relaxed, below, turn);
     addColumns(pool, columns);
     if (plan) standing = { ...standing, best: plan };
   }
