@@ -1,8 +1,8 @@
 // Writes docs/validation.md from the titles of the tests that hold calculations against published cases.
 //   node tools/validation.mjs            run the published tests and write the page
 //   node tools/validation.mjs --check F  compare the page with a test report F; exit code 1 on a difference
-import { readFileSync, writeFileSync } from "node:fs";
-import { basename, join, relative } from "node:path";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { basename, join, relative, resolve } from "node:path";
 import { root, run } from "./setup.mjs";
 
 const page = join(root, "docs/validation.md");
@@ -16,9 +16,16 @@ const results = JSON.parse(readFileSync(report, "utf8")).testResults.filter((r) 
 );
 const text = render(results);
 if (!checked) writeFileSync(page, text);
-else if (readFileSync(page, "utf8") !== text) {
+else if (!agrees(readFileSync(page, "utf8"), text)) {
   console.error("docs/validation.md is out of date: run `npm run validation` and commit it.");
   process.exitCode = 1;
+}
+
+/** Without the open data some tests are left out: then every line there is must stand on the page. */
+function agrees(written, made) {
+  if (existsSync(resolve(root, process.env.CAUSEY_DATA ?? "../shared/data"))) return written === made;
+  const lines = new Set(written.split("\n"));
+  return made.split("\n").every((line) => lines.has(line));
 }
 
 function render(files) {
