@@ -7,7 +7,7 @@ import { drive } from "@causey/runtime/jobs";
 import { loadSolver } from "@causey/runtime/solver";
 import { resolve } from "node:path";
 import { problemLines, readArgs, UsageError, type Shell } from "../shell/index.ts";
-import { summary } from "../show/summary.ts";
+import { summary } from "@causey/papers/summary";
 import { readPlanFolder } from "./read-folder.ts";
 
 const form = "causey plan DIR --out OUT [--quiet]";

@@ -29,7 +29,7 @@ const planWeights: Source = {
 
 /** The figures of the Layout page and the summary: one value each, with its working. */
 export function makeFigures(input: FigureInput): Figure[] {
-  const { evaluation: e, cost, layout } = input;
+  const { evaluation: e, layout } = input;
   const length = lengthFigure(input);
   return [
     length,

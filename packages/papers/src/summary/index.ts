@@ -1,0 +1,1 @@
+export { summary } from "./summary.ts";
