@@ -27,6 +27,7 @@ function expectAudit(plan: string, out: string): void {
     "format",
     "feet",
     "foot-ground",
+    "foot-level",
     "keep-off",
     "part-overlap",
     "pitch",

@@ -76,7 +76,7 @@ export function planFile(readings: readonly Reading[]): string {
       su_kpa: 6,
       source: "Low end of the site's own readings",
       readings,
-      safety: 2,
+      safety: 3,
     },
     visits: VISITS,
     kit: KIT,

@@ -30,6 +30,7 @@ export interface WatchedPage {
 
 export async function openPage(browser: Browser, options: BrowserContextOptions): Promise<WatchedPage> {
   const page = await browser.newPage({ reducedMotion: "reduce", ...options });
+  page.setDefaultTimeout(120_000);
   const complaints: string[] = [];
   page.on("console", (m) => {
     if (m.type() === "error") complaints.push(m.text());

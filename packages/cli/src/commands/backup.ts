@@ -13,7 +13,7 @@ export async function runBackup(args: readonly string[], shell: Shell): Promise<
   const data = resolve(typeof values["data"] === "string" ? values["data"] : defaultDataFolder());
   const report = await backupStore(data, resolve(values["to"]));
   shell.out(
-    `The store in ${data} is copied to ${report.file}: ${report.plans} plans, ${report.files} files, ${report.bytes} bytes.`,
+    `The store in ${data} is copied to ${report.file}: ${report.plans} plans, ${report.files} files, ${report.bytes} bytes. The files lie in "files" beside it and belong to it.`,
   );
   return 0;
 }

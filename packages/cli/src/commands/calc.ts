@@ -32,8 +32,10 @@ export async function runCalc(args: readonly string[], shell: Shell): Promise<nu
   const found = calculations.find((c) => c.id === places[0]);
   if (!found)
     throw new UsageError(`No calculation is named "${places[0]}". "causey calc --list" names them all.`);
-  if (typeof values["in"] !== "string")
-    throw new UsageError(`Give the input with --in FILE, or --in - for standard input.\nForm: ${form}`);
+  if (typeof values["in"] !== "string") {
+    shell.out(values["json"] === true ? JSON.stringify(shown(found)) : explain(found));
+    return 0;
+  }
   const read = await readInput(values["in"], found);
   const outcome =
     read.problems.length > 0
@@ -45,15 +47,33 @@ export async function runCalc(args: readonly string[], shell: Shell): Promise<nu
   return outcome.ok ? 0 : 2;
 }
 
+const shown = ({ id, title, kind, inputs, outputs, sources }: (typeof calculations)[number]) => ({
+  id,
+  title,
+  kind,
+  inputs,
+  outputs,
+  sources,
+});
+
+/** One calculation in words: what goes in, what comes out, where it comes from, how far it holds. */
+function explain(c: (typeof calculations)[number]): string {
+  const fields = (list: typeof c.inputs): string[] =>
+    list.map((f) => `  ${f.key.padEnd(28)} ${f.title}${f.optional ? " (may be left out)" : ""}`);
+  return [
+    `${c.id}: ${c.title}`,
+    "inputs:",
+    ...fields(c.inputs),
+    "outputs:",
+    ...fields(c.outputs),
+    "sources:",
+    ...c.sources.map((s) => `  ${s.title}${s.at ? `, ${s.at}` : ""} (${s.status})`),
+    `holds: ${c.validity}`,
+  ].join("\n");
+}
+
 function list(json: boolean, shell: Shell): void {
-  const rows = calculations.map(({ id, title, kind, inputs, outputs, sources }) => ({
-    id,
-    title,
-    kind,
-    inputs,
-    outputs,
-    sources,
-  }));
+  const rows = calculations.map(shown);
   shell.out(
     json
       ? JSON.stringify(rows)

@@ -21,7 +21,7 @@ export async function runCheck(args: readonly string[], shell: Shell): Promise<n
     shell.out(
       read.ok
         ? `${places[0]}: nothing stands in the way of planning${problems.length > 0 ? `, ${problems.length} notes` : ""}.`
-        : `${places[0]}: ${problems.length} problems.`,
+        : `${places[0]}: ${problems.length === 1 ? "1 problem" : `${problems.length} problems`}.`,
     );
   }
   return read.ok ? 0 : 2;

@@ -5,9 +5,14 @@ import { readArgs, type Shell } from "../shell/index.ts";
 
 /** `causey new DIR`: a plan folder to start from. Never writes over a folder that is there. */
 export async function runNew(args: readonly string[], shell: Shell): Promise<number> {
-  const { places } = readArgs(args, {}, ["DIR"], "causey new DIR");
+  const { values, places } = readArgs(
+    args,
+    { force: { type: "boolean" } },
+    ["DIR"],
+    "causey new DIR [--force]",
+  );
   const folder = resolve(places[0]!);
-  await writeFolder(folder, freshPlanFiles(basename(folder)));
+  await writeFolder(folder, freshPlanFiles(basename(folder)), { force: values["force"] === true });
   shell.out(
     `${places[0]} holds a plan to start from. Read its README.txt, then run: causey check ${places[0]}`,
   );

@@ -10,22 +10,32 @@ import { problemLines, readArgs, UsageError, type Shell } from "../shell/index.t
 import { summary } from "@causey/papers/summary";
 import { readPlanFolder } from "./read-folder.ts";
 
-const form = "causey plan DIR --out OUT [--quiet]";
+const form = "causey plan DIR --out OUT [--force] [--quiet]";
 
 /** `causey plan DIR --out OUT`: reads the folder, derives the whole plan, writes the results and prints one page. */
 export async function runPlan(args: readonly string[], shell: Shell): Promise<number> {
   const { values, places } = readArgs(
     args,
-    { out: { type: "string" }, quiet: { type: "boolean" } },
+    { out: { type: "string" }, quiet: { type: "boolean" }, force: { type: "boolean" } },
     ["DIR"],
     form,
   );
   if (typeof values["out"] !== "string")
     throw new UsageError(`Say where the results go with --out OUT.\nForm: ${form}`);
-  return planFolder(places[0]!, resolve(values["out"]), values["quiet"] !== true, shell);
+  return planFolder(
+    places[0]!,
+    resolve(values["out"]),
+    { isLoud: values["quiet"] !== true, force: values["force"] === true },
+    shell,
+  );
 }
 
-async function planFolder(folder: string, out: string, isLoud: boolean, shell: Shell): Promise<number> {
+async function planFolder(
+  folder: string,
+  out: string,
+  { isLoud, force }: { readonly isLoud: boolean; readonly force: boolean },
+  shell: Shell,
+): Promise<number> {
   const read = await readPlanFolder(folder);
   if (!read.ok) {
     shell.error(problemLines(read.problems));
@@ -36,7 +46,7 @@ async function planFolder(folder: string, out: string, isLoud: boolean, shell: S
   const job = derive(read, { tables, solver: await loadSolver() });
   const done = await drive(job, { aborted: false }, isLoud ? progressTo(process.stderr) : () => {});
   if (!done.ok) return 1;
-  await writeFolder(out, resultFiles(done.value, read.plan));
+  await writeFolder(out, resultFiles(done.value, read.plan), { force });
   shell.out(summary(done.value, read.plan));
   return 0;
 }

@@ -7,6 +7,7 @@ import { runPlan } from "../commands/plan.ts";
 import { runServe } from "../commands/serve.ts";
 import { problemLines, UsageError, type Shell } from "../shell/index.ts";
 import { ProblemError } from "@causey/engine/formula";
+import { CAUSEY_VERSION } from "@causey/engine/plan";
 import { StoreError } from "@causey/runtime/store";
 
 const commands: Readonly<Record<string, (args: readonly string[], shell: Shell) => Promise<number>>> = {
@@ -23,11 +24,13 @@ const help = `Causey plans temporary, removable walkways over fragile wetlands.
 
   causey new DIR                         make a plan folder to start from
   causey check DIR                       list everything wrong with a plan folder
-  causey plan DIR --out OUT              find, check and price the walkway; write the results
+  causey plan DIR --out OUT [--force]    find, check and price the walkway; write the results; --force moves aside what
+                                         stands in OUT and was not written by Causey; --quiet shows no progress
   causey audit DIR OUT                   hold a finished layout against every hard rule, independently
-  causey serve [--data DIR] [--port N]   open Causey in the browser, on this machine only
+  causey serve [--data DIR] [--port N] [--open]   open Causey in the browser, on this machine only
   causey backup --to FILE [--data DIR]   copy the store while it is in use
   causey calc --list [--json]            list every calculation
+  causey calc ID                         its inputs and outputs, with their sources
   causey calc ID --in FILE [--json]      run one calculation on a JSON file, or - for standard input
 
 Exit codes: 0 done, 1 something failed, 2 the input has problems (all of them are listed).
@@ -36,6 +39,14 @@ Causey supports judgement. It does not replace a licensed engineer, the local co
 /** Runs one command line and returns its exit code. */
 export async function main(args: readonly string[], shell: Shell = realShell): Promise<number> {
   const [name, ...rest] = args;
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code === "EPIPE") process.exit(0);
+    throw error;
+  });
+  if (name === "--version") {
+    shell.out(CAUSEY_VERSION);
+    return 0;
+  }
   if (name === undefined || name === "help" || name === "--help" || name === "-h") {
     shell.out(help);
     return 0;
@@ -52,10 +63,21 @@ export async function main(args: readonly string[], shell: Shell = realShell): P
   } catch (error) {
     if (error instanceof ProblemError) shell.error(problemLines(error.problems));
     else if (error instanceof UsageError || error instanceof StoreError) shell.error(error.message);
+    else if (isFileError(error))
+      shell.error(
+        `${error.path}: cannot be read or written (${error.code}). Give a place that is there and yours.`,
+      );
     else throw error;
     return error instanceof StoreError ? 1 : 2;
   }
 }
+
+interface FileError extends Error {
+  readonly code: string;
+  readonly path: string;
+}
+const isFileError = (error: unknown): error is FileError =>
+  error instanceof Error && "code" in error && "path" in error && typeof error.path === "string";
 
 const realShell: Shell = {
   out: (text) => process.stdout.write(`${text}\n`),

@@ -27,6 +27,7 @@ test("a correct layout passes, and every rule has tested something", () => {
   expect(count).toMatchObject({
     feet: 7,
     "foot-ground": 8,
+    "foot-level": 8,
     "part-overlap": 6,
     pitch: 3,
     "platform-edge": 1,
@@ -42,10 +43,19 @@ const spoilt: readonly [
 ][] = [
   [
     "ground too low under the edge of a foot, high enough under its joint",
-    ["foot-ground"],
+    ["foot-ground", "foot-level"],
     (s, i) => {
       i.terrain.values[25 * 41 + 9] = 0.3;
       const at = Math.fround(1 - 0.7 * 0.6 * 0.21);
+      Object.assign(feature(s.features, "J5"), { ground_m: at, support_height_m: 1.2 - at });
+    },
+  ],
+  [
+    "ground that rises too much across a foot, so that the support gets too low as well",
+    ["clear-height", "foot-level", "support-height"],
+    (s, i) => {
+      i.terrain.values[25 * 41 + 9] = 1.6;
+      const at = Math.fround(1 + 0.6 * 0.6 * 0.21);
       Object.assign(feature(s.features, "J5"), { ground_m: at, support_height_m: 1.2 - at });
     },
   ],

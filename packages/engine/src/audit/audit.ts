@@ -3,6 +3,7 @@ import { modulesOnPitch, partsApart, platformsOnJoints, supportsApart } from "./
 import {
   feetOfTheirKind,
   feetOnGround,
+  feetOnLevelGround,
   feetOutsideUses,
   outsideKeepOff,
   outsideShutZones,
@@ -21,6 +22,7 @@ import type { AuditInput, AuditReport, RuleReport } from "./types.ts";
 const rules = [
   feetOfTheirKind,
   feetOnGround,
+  feetOnLevelGround,
   feetOutsideUses,
   outsideShutZones,
   outsideKeepOff,

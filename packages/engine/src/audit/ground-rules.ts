@@ -2,7 +2,7 @@ import { inForce } from "./calendar.ts";
 import { holdAgainst, metresText } from "./fault.ts";
 import { lowestUnder } from "./ground.ts";
 import { area, distanceToRing, drawnIn, middle, touches } from "./shapes.ts";
-import { FIT_M, GROUND_M } from "./tolerance.ts";
+import { FALL_M, FIT_M, GROUND_M } from "./tolerance.ts";
 import type { AuditInput, AuditSupportKind, LaidFoot, LaidOut, Outline, RuleReport } from "./types.ts";
 
 const kindOf = (input: AuditInput, laid: LaidOut, joint: string): AuditSupportKind | undefined =>
@@ -59,6 +59,22 @@ export const feetOnGround = (input: AuditInput, laid: LaidOut): RuleReport =>
           metresText(z),
           `"${kind.id}" needs ground above ${metresText(limit)}`,
           "Move the joint, or use a support that may stand lower.",
+        );
+    }
+  });
+
+/** Ground is near enough to level under every foot that no part of it hangs in the air. */
+export const feetOnLevelGround = (input: AuditInput, laid: LaidOut): RuleReport =>
+  holdAgainst("foot-level", (fault, tested) => {
+    for (const foot of laid.feet) {
+      tested();
+      const { z, high, at } = lowestUnder(input.terrain, foot.outline);
+      if (high - z > FALL_M + GROUND_M)
+        fault(
+          `${placeOf(foot)} at ${at[0].toFixed(2)}, ${at[1].toFixed(2)}`,
+          metresText(high - z),
+          `ground falls by more than ${metresText(FALL_M)} across the foot`,
+          "Move the joint back from the edge.",
         );
     }
   });

@@ -28,6 +28,8 @@ export function heightAt(t: AuditTerrain, x: number, y: number): number {
 
 export interface LowestGround {
   readonly z: number;
+  /** Highest ground under the outline. */
+  readonly high: number;
   readonly at: Spot;
   /** How many points were read. */
   readonly read: number;
@@ -41,12 +43,14 @@ export function lowestUnder(t: AuditTerrain, ring: Outline): LowestGround {
   const spots = [...alongEdge(ring), ...gridInside(ring, STEP_M, STEP_M, 0, 0)];
   spots.push(...gridInside(ring, t.dx, t.dy, t.x0, t.y0));
   let [z, at]: [number, Spot] = [Infinity, spots[0]!];
+  let high = -Infinity;
   for (const spot of spots) {
     const here = heightAt(t, spot[0], spot[1]);
     if (here < z || Number.isNaN(here)) [z, at] = [here, spot];
     if (Number.isNaN(here)) break;
+    high = Math.max(high, here);
   }
-  return { z, at, read: spots.length };
+  return { z, high, at, read: spots.length };
 }
 
 function alongEdge(ring: Outline): Spot[] {

@@ -10,5 +10,8 @@ export const LEVEL_M = 0.001;
 /** Foot ground may read this much below its limit: two readings of one survey differ by no more [m]. */
 export const GROUND_M = 0.02;
 
+/** Ground may fall by this much across one foot: more leaves part of it in the air [m]. */
+export const FALL_M = 0.1;
+
 /** The first joint stands within this of the start [m]. */
 export const START_M = 0.5;

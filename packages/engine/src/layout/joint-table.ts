@@ -3,7 +3,7 @@ import { footArea, footReach, type LayoutFacts, type SearchCosts } from "./facts
 import type { Fields } from "./fields.ts";
 import { headingOf, placeOf, type Lattice } from "./lattice.ts";
 import { PreparedArea } from "./prepared-area.ts";
-import { mayStand, noFootAreas, type GroundWindow } from "./standing.ts";
+import { MOST_FALL_M, mayStand, noFootAreas, type GroundWindow } from "./standing.ts";
 import { markZone } from "./zone-mask.ts";
 
 const KNOWN = 0x80;
@@ -141,10 +141,11 @@ export class JointTable {
     if (cell < 0 || this.window.high[cell]! < least) return false;
     const mark = this.masks[n]![point]!;
     if (mark === 1) return false;
-    const isHighAround = this.window.low[cell]! >= least;
-    if (mark === 0 && isHighAround) return true;
+    const low = this.window.low[cell]!;
+    const isGoodAround = low >= least && this.window.high[cell]! - low <= MOST_FALL_M;
+    if (mark === 0 && isGoodAround) return true;
     const areas = mark === 0 ? [] : this.areas[n]!;
-    return mayStand(kind, this.terrain, areas, x, y, headingOf(this.l, orientation), isHighAround);
+    return mayStand(kind, this.terrain, areas, x, y, headingOf(this.l, orientation), isGoodAround);
   }
 
   private cellAt(x: number, y: number): number {

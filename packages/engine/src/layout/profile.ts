@@ -172,7 +172,11 @@ class ProfileSolver {
   }
 
   private clears(from: number, to: number, ground: readonly number[]): boolean {
-    return ground.every((z, k) => from + ((to - from) * k) / (ground.length - 1) - this.facts.depth_m >= z);
+    return ground.every(
+      (z, k) =>
+        from + ((to - from) * k) / (ground.length - 1) - this.facts.depth_m - this.rules.min_clear_m >=
+        z - 1e-9,
+    );
   }
 
   private groundUnder(module: PlacedModule): number[] {

@@ -146,3 +146,16 @@ test("property: raising any weight never lowers the estimate, and a wider closur
     { numRuns: 25, seed: 11 },
   );
 });
+
+test("no support stands where part of its foot would hang over a bank", () => {
+  // A step of 0.3 m in one metre at y = 10 to 11: a foot of 0.1 m along falls 0.03 m there and may stand; one of 0.5 m may not.
+  const bank = smallTerrain(30, 30, (_, y) => (y <= 10 ? 1 : 1.3));
+  const long = { ...sleeper, feet: [{ along_mm: 500, across_mm: 600, offset_across_mm: 0 }] };
+  const site = smallSite(bank, [plotAt("p", 5, 24)], [], { x: 5.25, y: 5.5 });
+  const at = (kind: typeof sleeper): number[] =>
+    search(smallInput(site, { facts: { ...smallFacts, supports: [kind] } }))
+      .joints.map((j) => j.y)
+      .filter((y) => y > 9.9 && y < 11.1);
+  expect(at(long)).toEqual([]);
+  expect(search(smallInput(site, { facts: { ...smallFacts, supports: [long] } })).reached).toHaveLength(1);
+});

@@ -13,6 +13,11 @@ import { footReach } from "./facts.ts";
 
 /** Spacing of the points at which ground under a foot is read; the corners always are [m]. */
 const READ_SPACING = 0.1;
+/**
+ * Most fall of the ground across one foot [m]: what a crew can level by hand. Beyond it part of the foot hangs in the
+ * air, as at the edge of a creek bank. A decision of this project.
+ */
+export const MOST_FALL_M = 0.1;
 
 /** Feet of a support at a joint, as rings in the site's system. */
 export const feetAt = (kind: SupportKind, x: number, y: number, heading: number): Ring[] => {
@@ -36,10 +41,10 @@ export function noFootAreas(kind: SupportKind, site: Site, from: string, to: str
 }
 
 /**
- * Whether a support may stand: ground known and not below its least level under every foot, no foot touching an area
+ * Whether a support may stand: ground known, not below its least level and near enough to level under every foot, no foot touching an area
  * it must not touch. Exact at points not more than 0.1 m apart; areas are tested edge against edge.
  *
- * isHighAround  the ground all around is already known to be there and high enough
+ * isGoodAround  the ground all around is already known to be there, high enough and level
  */
 export function mayStand(
   kind: SupportKind,
@@ -48,29 +53,31 @@ export function mayStand(
   x: number,
   y: number,
   heading: number,
-  isHighAround: boolean,
+  isGoodAround: boolean,
 ): boolean {
   const least = kind.stands.ground_above_m ?? -Number.MAX_VALUE;
   return feetAt(kind, x, y, heading).every(
-    (foot) => (isHighAround || leastGround(terrain, foot) >= least) && !areas.some((a) => a.touches(foot)),
+    (foot) => (isGoodAround || groundCarries(terrain, foot, least)) && !areas.some((a) => a.touches(foot)),
   );
 }
 
-/** Lowest ground read under a foot; -Infinity where any of it is unknown. */
-function leastGround(terrain: Raster, foot: Ring): number {
+/** Ground under a foot: known, nowhere below `least`, falling by no more than the rule. */
+function groundCarries(terrain: Raster, foot: Ring, least: number): boolean {
   const [a, b, , d] = foot as readonly [Ring[0], Ring[0], Ring[0], Ring[0]];
   const across = Math.max(1, Math.ceil(Math.hypot(b![0] - a![0], b![1] - a![1]) / READ_SPACING));
   const along = Math.max(1, Math.ceil(Math.hypot(d![0] - a![0], d![1] - a![1]) / READ_SPACING));
-  let least = Infinity;
+  let low = Infinity;
+  let high = -Infinity;
   for (let p = 0; p <= across; p++)
     for (let q = 0; q <= along; q++) {
       const x = a![0] + ((b![0] - a![0]) * p) / across + ((d![0] - a![0]) * q) / along;
       const y = a![1] + ((b![1] - a![1]) * p) / across + ((d![1] - a![1]) * q) / along;
       const z = groundAt(terrain, x, y);
-      if (Number.isNaN(z)) return -Infinity;
-      if (z < least) least = z;
+      if (!(z >= least)) return false;
+      if (z < low) low = z;
+      if (z > high) high = z;
     }
-  return least;
+  return high - low <= MOST_FALL_M;
 }
 
 /** Lowest and highest height in a window around every cell: decides most places without reading under the feet. */

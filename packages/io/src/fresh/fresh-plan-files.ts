@@ -52,7 +52,7 @@ const freshPlan = (title: string, ready_kit: string): PlanFile => ({
   vertical_datum: DATUM,
   terrain: { file: "terrain.tif", unit: "m", datum: DATUM },
   prices: { file: "prices.csv" },
-  laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 100, carriers: 4 },
+  laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 100, carriers: 8 },
   removal: { by: "2029-10-31" },
   plot_defaults: { keep_off_m: 1.5, reach_m: 2 },
   levels: [
@@ -71,7 +71,7 @@ const freshPlan = (title: string, ready_kit: string): PlanFile => ({
     su_kpa: null,
     source: "Not measured yet: the checks on the ground will say so",
     readings: [],
-    safety: 2,
+    safety: 3,
   },
   visits: [
     {

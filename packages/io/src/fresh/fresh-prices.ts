@@ -35,7 +35,7 @@ export function freshPrices(): Uint8Array {
   const lumber: Price[] = LUMBER.flatMap(([item, price]) =>
     STOCK.map(([feet, length_mm]) => ({
       item,
-      description: `${item} treated, ${feet} ft`,
+      description: `${item} framing lumber, ${feet} ft`,
       length_mm,
       pack: 1,
       price: (price * feet) / 8,

@@ -47,13 +47,10 @@ export function summary(results: Results, plan: Plan): string {
       ),
     ),
     "",
-    row(
-      "Checks that meet the chosen rule",
-      `${checks.filter((c) => c.status === "pass").length} of ${checks.length}`,
-    ),
+    row("Checks", checksTally(checks)),
     ...failed.map(
       (c) =>
-        `  does not meet it: ${c.title}${c.status === "fail" ? `, ${c.utilisation.toFixed(2)} of the limit. ${c.backwards.carries} ${c.backwards.change ?? ""}` : ""}`,
+        `  does not meet it: ${c.title}${c.status === "fail" ? `, ${shareText(c.utilisation)} of the limit. ${c.backwards.carries} ${c.backwards.change ?? ""}` : ""}`,
     ),
     ...open.map(
       (c) =>
@@ -69,3 +66,13 @@ export function summary(results: Results, plan: Plan): string {
 const row = (title: string, value: string): string => `${`${title} `.padEnd(34, ".")} ${value}`;
 
 const plotName = (plan: Plan, id: string): string => plan.plots.find((p) => p.id === id)?.name ?? id;
+
+/** How many checks came out which way, in words; the ones that do not apply are not failures. */
+function checksTally(checks: Results["checks"]): string {
+  const count = (status: string): number => checks.filter((c) => c.status === status).length;
+  return `${count("pass")} meet the chosen rule, ${count("fail")} do not, ${count("cannot-check")} cannot be checked, ${count("not-applicable")} do not apply`;
+}
+
+/** A share just over the limit is never rounded down to it. */
+const shareText = (share: number): string =>
+  share > 1 && share < 1.005 ? share.toFixed(4) : share.toFixed(2);
