@@ -22,8 +22,8 @@ function demo(change: (files: Files, text: (name: string) => string) => void): F
   return files;
 }
 
-function changePlan(files: Files, change: (plan: Record<string, never>) => void): void {
-  const plan = JSON.parse(files.get("plan.json") as string) as Record<string, never>;
+function changePlan(files: Files, change: (plan: Record<string, object>) => void): void {
+  const plan = JSON.parse(files.get("plan.json") as string) as Record<string, object>;
   change(plan);
   files.set("plan.json", JSON.stringify(plan));
 }
@@ -38,7 +38,7 @@ function tiffWithoutCrs(): Uint8Array {
 const useTerrain = (files: Files, file: string, bytes: string | Uint8Array): void => {
   files.delete("terrain.asc");
   files.set(file, bytes);
-  changePlan(files, (plan) => Object.assign(plan["terrain"] as object, { file }));
+  changePlan(files, (plan) => Object.assign(plan["terrain"]!, { file }));
 };
 
 /** A GeoTIFF of about 1 kB whose header claims 23,000 x 23,000 cells of four bytes: 2 GB. */
@@ -112,8 +112,7 @@ export const badPlans: readonly BadPlan[] = [
   },
   {
     title: "vertical datums that clash",
-    files: () =>
-      demo((f) => changePlan(f, (p) => Object.assign(p["terrain"] as object, { datum: "NAVD88" }))),
+    files: () => demo((f) => changePlan(f, (p) => Object.assign(p["terrain"]!, { datum: "NAVD88" }))),
     file: "plan.json",
     says: /NAVD88.*Tarrowmere datum|Tarrowmere datum.*NAVD88/s,
     mends: /./,
