@@ -7,7 +7,8 @@ const reports = join(root, ".test-out");
 mkdirSync(reports, { recursive: true });
 
 install();
-const browser = findChromium() ?? installChromium();
+installMissing();
+const browser = findChromium();
 build();
 
 const failed = [];
@@ -70,15 +71,17 @@ function findChromium() {
   return places.find((p) => p && existsSync(p));
 }
 
-/** On Debian as root: from its packages. Elsewhere the reader is told what to install. */
-function installChromium() {
-  if (process.getuid?.() !== 0 || !existsSync("/usr/bin/apt-get")) return undefined;
-  console.log("Causey: installing Debian's chromium for the browser tests ...");
+/** On Debian as root: what is missing, from its packages. Elsewhere the reader is told what to install. */
+function installMissing() {
+  const missing = [];
+  if (!findChromium()) missing.push("chromium");
+  if (!existsSync("/usr/bin/strace")) missing.push("strace");
+  if (missing.length === 0 || process.getuid?.() !== 0 || !existsSync("/usr/bin/apt-get")) return;
+  console.log(`Causey: installing Debian's ${missing.join(" and ")} for the tests ...`);
   const quiet = {
     stdio: ["ignore", "ignore", "inherit"],
     env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
   };
   run("apt-get", ["update", "-qq"], quiet);
-  run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "chromium", "strace"], quiet);
-  return findChromium();
+  run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...missing], quiet);
 }

@@ -1,7 +1,10 @@
-import { readdirSync } from "node:fs";
+import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Results } from "@causey/engine/plan";
+import { showQuantity } from "@causey/engine/units";
+import { causey as causeyShell, temporaryFolder } from "../support/shell.ts";
 import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
 import { line, planIdOf, settled } from "./support/sheet.ts";
 import { demoFolder, startCausey, type Running } from "./support/start.ts";
@@ -67,4 +70,21 @@ test("the hand-over is a .zip of the plan", async () => {
     page.getByRole("link", { name: "Hand over" }).click(),
   ]);
   expect(download.suggestedFilename()).toMatch(/\.zip$/);
+});
+
+test("one value everywhere: the page shows the length, areas and cost that the shell writes for the same folder", async () => {
+  const out = join(temporaryFolder(), "out");
+  const ran = causeyShell(["plan", demoFolder, "--out", out, "--quiet"]);
+  expect(ran.code, ran.error).toBe(0);
+  const results = JSON.parse(readFileSync(join(out, "results.json"), "utf8")) as Results;
+  for (const id of ["length", "shaded", "contact", "cost"]) {
+    const figure = results.figures.find((f) => f.id === id)!;
+    const shown = await sheet.page.locator(`[data-figure="${id}"] .figure-value`).innerText();
+    const words =
+      figure.unit === "money"
+        ? figure.value.toLocaleString("en-US", { style: "currency", currency: results.cost.currency })
+        : showQuantity(figure.value, figure.unit, results.plan.units);
+    expect(shown.replace(/\s*, show the working$/, "").trim(), id).toBe(words);
+    if (figure.unit !== "money") expect(ran.out, id).toContain(words);
+  }
 });
