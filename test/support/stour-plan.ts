@@ -63,13 +63,12 @@ const PLATFORM_M = LOW_GROUND_M;
 const CREEK_BED_M = 0.2;
 const TALLEST_POST_MM = 2000;
 
-/** The ready board kit by name, its posts left out. */
+/** The ready mesh kit by name: its small sleepers and crates find level ground at the rim of the gully. */
 const lowKit = {
-  ready: "meadow-boards",
+  ready: "light-mesh",
   supports: [
     { id: "sleeper", ground_above_m: PLATFORM_M },
     { id: "open-crate", ground_above_m: PLATFORM_M },
-    { id: "post-pair", use: false },
   ],
 };
 

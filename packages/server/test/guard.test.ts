@@ -119,7 +119,7 @@ describe("what the answers allow a browser to do", () => {
       expect(policy.get("default-src")).toBe("'self'");
       expect(policy.get("script-src")).toBe("'self' 'wasm-unsafe-eval'");
       expect(policy.get("worker-src")).toBe("'self' blob:");
-      expect(policy.get("style-src")).toBe("'self' 'unsafe-inline'");
+      expect(policy.get("style-src")).toBe("'self'");
       expect(policy.get("img-src")).toBe("'self' blob: data:");
       expect(policy.get("frame-ancestors")).toBe("'none'");
       expect(policy.get("object-src")).toBe("'none'");

@@ -2,14 +2,13 @@ import type { MiddlewareHandler } from "hono";
 
 /**
  * What a page of this server may do: run and load only what this server sends. No script stands in a page itself;
- * WebAssembly is allowed for the solver, worker scripts may be blobs, and style attributes that the component
- * library sets are allowed for styles alone.
+ * WebAssembly is allowed for the solver, and worker scripts may be blobs. Styles come from files alone.
  */
 const policy = [
   "default-src 'self'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src 'self' blob:",
-  "style-src 'self' 'unsafe-inline'",
+  "style-src 'self'",
   "img-src 'self' blob: data:",
   "font-src 'self'",
   "connect-src 'self'",
