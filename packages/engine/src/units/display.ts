@@ -109,3 +109,13 @@ export function showQuantity(value: number, unit: Unit, system: UnitSystem): str
       return grouped(trim(value, 2));
   }
 }
+
+/**
+ * A share of a limit to two decimals that never hides on which side of the limit it lies: what is over it rounds up,
+ * what is under it never rounds up to it.
+ */
+export function showShareOfLimit(share: number): string {
+  const nearest = share.toFixed(2);
+  if (share > 1) return Number(nearest) > 1 ? nearest : "1.01";
+  return share < 1 && nearest === "1.00" ? "0.99" : nearest;
+}

@@ -22,4 +22,4 @@ export {
   psi,
 } from "./convert.ts";
 export type { Level } from "./level.ts";
-export { feetInches, showQuantity, type UnitSystem } from "./display.ts";
+export { feetInches, showQuantity, showShareOfLimit, type UnitSystem } from "./display.ts";

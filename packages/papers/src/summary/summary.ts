@@ -1,5 +1,5 @@
 import type { Plan, Results } from "@causey/engine/plan";
-import { feetInches, showQuantity } from "@causey/engine/units";
+import { feetInches, showQuantity, showShareOfLimit } from "@causey/engine/units";
 
 /** The one-page summary: the values of `results.json`, in the plan's units. */
 export function summary(results: Results, plan: Plan): string {
@@ -50,7 +50,7 @@ export function summary(results: Results, plan: Plan): string {
     row("Checks", checksTally(checks)),
     ...failed.map(
       (c) =>
-        `  does not meet it: ${c.title}${c.status === "fail" ? `, ${shareText(c.utilisation)} of the limit. ${c.backwards.carries} ${c.backwards.change ?? ""}` : ""}`,
+        `  does not meet it: ${c.title}${c.status === "fail" ? `, ${showShareOfLimit(c.utilisation)} of the limit. ${c.backwards.carries} ${c.backwards.change ?? ""}` : ""}`,
     ),
     ...open.map(
       (c) =>
@@ -72,7 +72,3 @@ function checksTally(checks: Results["checks"]): string {
   const count = (status: string): number => checks.filter((c) => c.status === status).length;
   return `${count("pass")} meet the chosen rule, ${count("fail")} do not, ${count("cannot-check")} cannot be checked, ${count("not-applicable")} do not apply`;
 }
-
-/** A share just over the limit is never rounded down to it. */
-const shareText = (share: number): string =>
-  share > 1 && share < 1.005 ? share.toFixed(4) : share.toFixed(2);

@@ -1,5 +1,5 @@
 import type { SourceStatus } from "@causey/engine/formula";
-import { M_PER_FT, showQuantity, type Unit, type UnitSystem } from "@causey/engine/units";
+import { M_PER_FT, showQuantity, showShareOfLimit, type Unit, type UnitSystem } from "@causey/engine/units";
 
 /** How the user reads numbers: the plan's units and the currency of its price list. */
 export interface Reading {
@@ -29,7 +29,7 @@ export function show(value: number, unit: Unit, reading: Reading): string {
 /** Demand over capacity, as it stands in a cell: `.42`, `1.12`. Beyond ten the ratio says no more. */
 export function showShare(utilisation: number): string {
   if (utilisation > 10) return ">10";
-  return showQuantity(utilisation, "1", "metric").replace(/^0\./, ".");
+  return showShareOfLimit(utilisation).replace(/^0\./, ".");
 }
 
 /** A step that is a round number of the chosen unit: `0.2 ft`, `0.5 m`. */
