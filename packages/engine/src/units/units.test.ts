@@ -47,7 +47,7 @@ test("feet and inches read as on a tape", () => {
     inches(3.5),
     feet(4.5),
     0,
-    -inches(7.25),
+    inches(-7.25),
     inches(0.0625),
     feet(1056),
   ].map((v) => feetInches(v));
