@@ -111,8 +111,20 @@ function farthestPair(all: readonly Named[]): [Named, Named] {
 }
 
 export async function middleOf(page: Page, selector: string): Promise<XY> {
-  const box = (await page.locator(selector).first().boundingBox())!;
+  let [last, box] = [await boxOf(page, selector), await boxOf(page, selector)];
+  while (last.x !== box.x || last.y !== box.y || last.width !== box.width) {
+    last = box;
+    box = await boxOf(page, selector);
+  }
   return [box.x + box.width / 2, box.y + box.height / 2];
+}
+
+/** A box as it is drawn once the page has had two frames to follow its state. */
+async function boxOf(page: Page, selector: string) {
+  await page.evaluate(
+    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
+  );
+  return (await page.locator(selector).first().boundingBox())!;
 }
 
 /** Presses, moves in steps as a hand does, and lets go. */
