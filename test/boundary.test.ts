@@ -16,12 +16,24 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
 
 /** Outside packages, each with a line in docs/decisions/0002-packages.md. The engine's must be pure. */
 const outside: Readonly<Record<string, readonly string[]>> = {
-  engine: ["@noble/hashes", "clipper2-ts", "d3-contour"],
+  engine: ["@noble/hashes", "clipper2-ts", "d3-contour", "delaunator"],
   data: [],
-  io: ["epsg-index", "fflate", "geotiff", "papaparse", "proj4", "zod"],
-  papers: [],
+  io: [
+    "@tmcw/togeojson",
+    "@xmldom/xmldom",
+    "epsg-index",
+    "fflate",
+    "geotiff",
+    "papaparse",
+    "proj4",
+    "shpjs",
+    "sql.js",
+    "temporal-polyfill",
+    "zod",
+  ],
+  papers: ["@expo-google-fonts/source-sans-3", "pdfkit", "uqr"],
   runtime: ["highs", "kysely", "libsql"],
-  server: ["@hono/node-server", "hono"],
+  server: ["@hono/node-server", "@neaps/tide-database", "hono"],
   cli: [],
   web: ["@fontsource/source-sans-3", "@mantine/core", "@mantine/hooks", "react", "react-dom"],
 };

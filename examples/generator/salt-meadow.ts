@@ -5,6 +5,8 @@ import { priceFile } from "./prices.ts";
 import { seededRandom } from "./random.ts";
 import { drawReadings } from "./readings.ts";
 import { terrainFile } from "./terrain-file.ts";
+import { tideTable } from "./tide-table.ts";
+import { drawSurvey } from "./told.ts";
 import { drawZones } from "./zones.ts";
 
 const SEED = 20261;
@@ -16,10 +18,17 @@ const SEED = 20261;
 export function saltMeadowFiles(): ReadonlyMap<string, string> {
   const meadow = drawMeadow(seededRandom(SEED));
   return new Map([
-    ["plan.json", planFile(drawReadings(meadow, seededRandom(SEED + 1)))],
+    [
+      "plan.json",
+      planFile(
+        drawReadings(meadow, seededRandom(SEED + 1)),
+        drawSurvey(meadow, seededRandom(SEED + 4)),
+      ),
+    ],
     ["terrain.asc", terrainFile(meadow)],
     ["zones.geojson", featureFile(drawZones(meadow, seededRandom(SEED + 2)))],
     ["places.geojson", featureFile(drawPlaces())],
     ["prices.csv", priceFile(seededRandom(SEED + 3))],
+    ["tide-table.csv", tideTable()],
   ]);
 }

@@ -67,6 +67,22 @@ function habitats(meadow: Meadow): Feature[] {
   ];
 }
 
+/** A parcel between two corners of the grid. */
+const parcel = (id: string, name: string, owner: string, [u, v]: Spot, [w, h]: Spot): Feature =>
+  zone(
+    { id, name, use: "parcel", owner, source: "Land register of the demo site, invented, 2024" },
+    [
+      [
+        [
+          [u, v],
+          [w, v],
+          [w, h],
+          [u, h],
+        ],
+      ],
+    ],
+  );
+
 /** Every zone of the site, in the order of the file. */
 export function drawZones(meadow: Meadow, random: Random): Feature[] {
   return [
@@ -92,6 +108,8 @@ export function drawZones(meadow: Meadow, random: Random): Feature[] {
       },
       [[outlineOf(blot(random, [99, 151], 6, 4.5, 0.15, 16))]],
     ),
+    parcel("trust-land", "Trust land", "Tarrowmere Trust", [0, 0], [168, GRID.rows]),
+    parcel("commons", "Commons", "Quillet Bay Commoners", [168, 0], [GRID.cols, GRID.rows]),
     ...meadow.creeks.map((creek) =>
       zone({ id: creek.id, name: creek.name, use: "channel" }, [[bankOutline(creek, 0.15, 3)]]),
     ),

@@ -1,3 +1,4 @@
+import { BLANK_LAYOUT, BLANK_MONEY, BLANK_SECTIONS } from "@causey/engine/plan";
 import { readFile } from "node:fs/promises";
 import { resolve } from "node:path";
 import { readyKit } from "@causey/data/kits";
@@ -88,14 +89,15 @@ function kitWithPosts(): object {
 }
 
 const plan = (variant: StourVariant): object => ({
-  schema: 1,
+  schema: 2,
   id: `stour-${variant}`,
   name: `Three plots, ${variant}`,
   site_name: "Estuary marsh, lidar 1 m",
   units: "metric",
   crs: { epsg: 27700 },
   vertical_datum: DATUM,
-  terrain: { file: "terrain.tif", unit: "m", datum: DATUM },
+  ...BLANK_SECTIONS,
+  terrain: { kind: "grid", file: "terrain.tif", unit: "m", datum: DATUM },
   prices: { file: "prices.csv" },
   laying: { from: "2027-09-06", to: "2027-09-17", carry_m: 120, carriers: 4 },
   removal: { by: "2029-11-30" },
@@ -124,6 +126,7 @@ const plan = (variant: StourVariant): object => ({
     first_heading_deg: 0,
     max_grade: 0.1,
     min_clear_mm: 100,
+    ...BLANK_LAYOUT,
   },
   code: "us-asd-2018",
   saw: { kerf_mm: 3 },
@@ -135,5 +138,6 @@ const plan = (variant: StourVariant): object => ({
     delivery: 0,
     removal_share: 0.6,
     disposal: 0,
+    ...BLANK_MONEY,
   },
 });

@@ -1,3 +1,4 @@
+import { groundFile } from "@causey/io/ground";
 import type { Problem } from "@causey/engine/formula";
 import type { Plan } from "@causey/engine/plan";
 import { expect, test } from "vitest";
@@ -15,11 +16,14 @@ const move = <T extends { readonly x: number; readonly y: number }>(p: T): T => 
   y: p.y + NORTH,
 });
 
+const gridTerrain = (file: string) =>
+  ({ kind: "grid", file, unit: "m", datum: samplePlan.vertical_datum }) as const;
+
 /** The sample plan, moved into UTM zone 18N. */
 const plan: Plan = {
   ...samplePlan,
   crs: { epsg: 32618 },
-  terrain: { ...samplePlan.terrain, file: "terrain.tif" },
+  terrain: gridTerrain("terrain.tif"),
   starts: samplePlan.starts.map(move),
   plots: samplePlan.plots.map(move),
   zones: samplePlan.zones.map((z) => ({
@@ -31,7 +35,7 @@ const cells = Float32Array.from({ length: 1200 }, (_, i) => 1 + (i % 7) / 20);
 const tiff = (epsg: number | null, east = EAST): Uint8Array =>
   writeTiff(40, 30, cells, { tags: geoTags(east, NORTH + 30, 1, 1, epsg) });
 const withTerrain = (bytes: Uint8Array, p: Plan = plan): Map<string, Uint8Array> =>
-  sampleFiles({ "terrain.asc": null, [p.terrain.file]: bytes }, p);
+  sampleFiles({ "terrain.asc": null, [groundFile(p.terrain)!]: bytes }, p);
 const read = (files: Map<string, Uint8Array>): Promise<ReadPlan> =>
   readPlan(files, { readyKits: [sampleKit] });
 const found = (answer: ReadPlan): readonly Problem[] => (answer.ok ? answer.warnings : answer.problems);
@@ -49,7 +53,7 @@ test("GeoTIFF without a coordinate system: refused, and the mend that is named w
   expect(problem).toMatchObject({ file: "terrain.tif", place: "coordinate system", code: "crs-missing" });
   expect(problem!.mend).toContain('"crs_confirmed": true');
   expect(isHelpful(problem!)).toBe(true);
-  const confirmed: Plan = { ...plan, terrain: { ...plan.terrain, crs_confirmed: true } };
+  const confirmed: Plan = { ...plan, terrain: { ...gridTerrain("terrain.tif"), crs_confirmed: true } };
   expect(await read(withTerrain(tiff(null), confirmed))).toMatchObject({ ok: true });
 });
 
@@ -68,7 +72,7 @@ test("terrain with a system for a plan on a local grid is refused too", async ()
 const ascii = (): Map<string, Uint8Array> => {
   const rows = Array.from({ length: 30 }, () => Array<string>(40).fill("1.5").join(" ")).join("\n");
   const text = `ncols 40\nnrows 30\nxllcorner ${EAST}\nyllcorner ${NORTH}\ncellsize 1\n${rows}\n`;
-  return sampleFiles({ "terrain.asc": text }, { ...plan, terrain: { ...plan.terrain, file: "terrain.asc" } });
+  return sampleFiles({ "terrain.asc": text }, { ...plan, terrain: gridTerrain("terrain.asc") });
 };
 const prj = (meridian: number): Uint8Array =>
   new TextEncoder().encode(

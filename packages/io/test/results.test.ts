@@ -17,13 +17,14 @@ const table = (name: string): Record<string, string>[] => {
   return rows.map((r) => Object.fromEntries(heads.map((h, i) => [h, undefuse(r.cells[i] ?? "")])));
 };
 
-test("the six files, each ending in a line end", () => {
+test("the seven files, each ending in a line end", () => {
   expect([...files.keys()]).toEqual([
     "results.json",
     "layout.geojson",
     "joints.csv",
     "checks.csv",
     "order.csv",
+    "budget.csv",
     "cutting.csv",
   ]);
   for (const name of files.keys()) expect(text(name).endsWith("\n")).toBe(true);

@@ -127,7 +127,7 @@ describe("SQLite: what is not a store is left alone", () => {
     const store = await openStore(path);
     await store.createPlan(samplePlan(), new Map());
     const db = new Database(path);
-    db.prepare("update plan set document = replace(document, '\"schema\":1', '\"schema\":2')").run();
+    db.prepare("update plan set document = replace(document, '\"schema\":2', '\"schema\":3')").run();
     db.close();
     await expect(store.loadPlan("reed-corner")).rejects.toMatchObject({ code: "newer-store" });
     await store.close();

@@ -49,6 +49,7 @@ export const fakeFormat: PlanFormat = {
     if (edit.type !== "move-plot" || (await beside.read("terrain.asc"))) return problems;
     return [...problems, problem("terrain", "the terrain is missing")];
   },
+  takesIn: (name) => name === "plan.json",
   beside: (_plan, files) => new Map([...files].filter(([name]) => name !== "plan.json")),
   write: (plan) => new Map([["plan.json", encode(plan)]]),
   readArchive: readFakeArchive,

@@ -59,7 +59,7 @@ export const lightMesh: Kit = {
   id: "light-mesh",
   name: "Light mesh, 26 in",
   note: "This project's own recipe. Ease the projecting corners of each catch board by 1/4 in so that it drops between the next stringers. The yield stress of the wire is from memory: ask for the mill's certificate. Mesh clips have no rated strength: test one.",
-  lumber: { species: "southern-pine", grade: "no2", treatment: "treated", incised: false },
+  lumber: { species: "southern-pine", grade: "no2", treatment: "treated", incised: false, preservative: null },
   lengths_mm: [3644.9, 2425.7, 1206.5],
   joint_gap_mm: 12.7,
   stringers: { count: 2, size: "2x6", overall_mm: 609.6 },
@@ -94,9 +94,12 @@ export const lightMesh: Kit = {
   supports: [sleeper, openCrate],
   platform: {
     side_mm: 1816.1,
+    pieces: 1,
     stringers: { size: "2x6", count: 4 },
     cross_pieces: { size: "2x4", count: 5 },
     screw: "screw-10x3",
     screws_per_end: 2,
   },
+  ramp: null,
+  spares_share: 0.03,
 };

@@ -87,7 +87,7 @@ export const meadowBoards: Kit = {
   id: "meadow-boards",
   name: "Meadow boards, 30 in",
   note: "This project's own recipe. Untreated spruce lasts a few seasons in the wet: look at it every month. Grade and screws are to be confirmed at the yard; have an engineer look at posts above 24 in.",
-  lumber: { species: "spruce-pine-fir", grade: "no2", treatment: "none", incised: false },
+  lumber: { species: "spruce-pine-fir", grade: "no2", treatment: "none", incised: false, preservative: null },
   lengths_mm: [3644.9, 2425.7, 1206.5],
   joint_gap_mm: 12.7,
   stringers: { count: 2, size: "2x8", overall_mm: 711.2 },
@@ -112,9 +112,12 @@ export const meadowBoards: Kit = {
   supports: [sleeper, openCrate, postPair],
   platform: {
     side_mm: 1816.1,
+    pieces: 1,
     stringers: { size: "2x8", count: 4 },
     cross_pieces: { size: "2x4", count: 3 },
     screw: "screw-10x3",
     screws_per_end: 2,
   },
+  ramp: null,
+  spares_share: 0.03,
 };

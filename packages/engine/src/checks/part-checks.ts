@@ -1,4 +1,4 @@
-import { M_PER_IN } from "../units/index.ts";
+import { DomainError, M_PER_IN } from "../units/index.ts";
 import { GRADE } from "./cautions.ts";
 import { checkCrossPiece, clearBay, type CrossPiece } from "./cross-piece.ts";
 import { checkDeckBoards } from "./deck-boards.ts";
@@ -119,6 +119,7 @@ export function deckChecks(setting: Setting, frame: Frame, label: Omit<PieceLabe
     };
     return checkDeckMesh(mesh, visits, { ...label, name: `Mesh deck, ${frame.name}` }, setting.context);
   }
+  if (deck.kind !== "boards") throw new DomainError("deck-kind", { deck: deck.kind });
   const span_m = Math.max(...p.slice(1).map((x, i) => x - p[i]!));
   const board = { size: deck.size, lay: "flat", span_m, lumber: setting.lumber } as const;
   return checkDeckBoards(

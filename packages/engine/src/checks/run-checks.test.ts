@@ -116,7 +116,16 @@ test("no flood level: uplift does not apply; a flood level of another datum or a
   expect(new Set(dry.map((r) => r.status))).toEqual(new Set(["not-applicable"]));
   const lost = ofKind(runChecks(checksInput({ plan: checkedPlan({ flood_level: "spring" }) })), "uplift");
   expect(lost.map((r) => r.status)).toEqual(["cannot-check"]);
-  const level = { id: "storm", name: "Storm", z_m: 2, datum: "another", source: "x", epoch: "x" };
+  const level = {
+    id: "storm",
+    name: "Storm",
+    role: "flood",
+    basis: "recorded",
+    z_m: 2,
+    datum: "another",
+    source: "x",
+    epoch: "x",
+  } as const;
   const other = ofKind(runChecks(checksInput({ site: levelSite({ levels: [level] }) })), "uplift");
   expect(other[0]?.status === "cannot-check" && other[0].missing[0]).toMatch(
     /site's datum "site benchmark".*"another"/,
@@ -144,6 +153,7 @@ test("a platform brings its own checks: stringers, cross pieces, deck", () => {
   const platform: PlatformPart = {
     id: "P1",
     kind: "platform",
+    use: "turning",
     branch: "B1",
     side_m: 1.8288,
     x: 5.8,

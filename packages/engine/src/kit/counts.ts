@@ -1,5 +1,5 @@
 import type { Fastener, LumberSize } from "../materials/tables.ts";
-import { panelRun, sheetWidth, type MeshDeck } from "./deck.ts";
+import { meshOf, panelRun, sheetWidth, type MeshDeck } from "./deck.ts";
 import { platformStringers } from "./frame.ts";
 import { modulePieces } from "./module-pieces.ts";
 import type { PlacedPiece } from "./piece.ts";
@@ -88,9 +88,10 @@ function deckCounts(
     const boards = pieces.filter((p) => p.role === "deck board").length;
     return [{ item: deck.screw, name: deck.screw, count: boards * bearings * deck.screws_per_bearing }];
   }
+  const mesh = meshOf(deck);
   return [
-    { item: meshPanelItem(deck), name: deck.name, count: sheets },
-    { item: deck.clip, name: deck.clip, count: laid * deck.clips_per_panel },
+    { item: meshPanelItem(mesh), name: mesh.name, count: sheets },
+    { item: mesh.clip, name: mesh.clip, count: laid * mesh.clips_per_panel },
   ];
 }
 

@@ -1,5 +1,13 @@
 import { crossPlaces } from "./cross-places.ts";
-import { clearWidth, deckPattern, GAP_SLACK_MM, panelRun, type BoardDeck, type MeshDeck } from "./deck.ts";
+import {
+  clearWidth,
+  deckPattern,
+  GAP_SLACK_MM,
+  meshOf,
+  panelRun,
+  type BoardDeck,
+  type MeshDeck,
+} from "./deck.ts";
 import { LONGEST_MM, say, type Faults } from "./faults.ts";
 
 /** A mesh joint needs this much cross piece on either side of it [mm]; a decision of this project. */
@@ -18,7 +26,7 @@ export function deckFaults(f: Faults, isFramed: boolean): void {
   if (f.positive("deck.width_mm", deck.width_mm, "the deck width") && stringer)
     widthFaults(f, stringer.thickness_mm);
   if (deck.kind === "boards") boardFaults(f, deck);
-  else meshFaults(f, deck, isFramed);
+  else meshFaults(f, meshOf(deck), isFramed);
   curbFaults(f);
 }
 

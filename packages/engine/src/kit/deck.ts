@@ -1,10 +1,16 @@
 import type { LumberSize } from "../materials/tables.ts";
 import { around, place, type PlacedPiece, type Span } from "./piece.ts";
 import { sectionOf } from "./section.ts";
-import type { Deck, Kit } from "./types.ts";
+import { DomainError } from "../units/index.ts";
+import type { BoardDeck, Deck, Kit, MeshDeck } from "./types.ts";
 
-export type BoardDeck = Extract<Deck, { kind: "boards" }>;
-export type MeshDeck = Extract<Deck, { kind: "mesh" }>;
+export type { BoardDeck, MeshDeck };
+
+/** The deck as mesh. Throws `DomainError` for any other sheet. */
+export function meshOf(deck: Deck): MeshDeck {
+  if (deck.kind === "mesh") return deck;
+  throw new DomainError("deck-is-no-mesh", { deck: deck.kind });
+}
 
 /** A board gap may differ this much from the recipe's to make the last board end flush [mm]. */
 export const GAP_SLACK_MM = 3;
@@ -40,7 +46,7 @@ export const deckPattern = (deck: BoardDeck, length_mm: number, sizes: readonly 
 
 /** Top of deck over top of stringer: a board's thickness, or two crossing wires [mm]. */
 export const deckThickness = (deck: Deck, sizes: readonly LumberSize[]): number =>
-  deck.kind === "boards" ? sectionOf(sizes, deck.size).thickness_mm : 2 * deck.wire_mm;
+  deck.kind === "boards" ? sectionOf(sizes, deck.size).thickness_mm : 2 * meshOf(deck).wire_mm;
 
 /** Width the sheet is sheared to before its edges are bent up [mm]. */
 export const sheetWidth = (deck: MeshDeck): number => deck.width_mm + 2 * deck.upturn_mm;

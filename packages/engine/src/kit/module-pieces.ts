@@ -1,6 +1,6 @@
 import type { LumberSize } from "../materials/tables.ts";
 import { catchBoardSpan, crossPlaces } from "./cross-places.ts";
-import { deckBoards, deckThickness, meshPanels, moduleCurbs } from "./deck.ts";
+import { deckBoards, deckThickness, meshOf, meshPanels, moduleCurbs } from "./deck.ts";
 import { moduleStringers, type StringerLines } from "./frame.ts";
 import { place, type PlacedPiece, type Span } from "./piece.ts";
 import { lying, sectionOf } from "./section.ts";
@@ -20,7 +20,7 @@ export function modulePieces(kit: Kit, length_mm: number, sizes: readonly Lumber
   const deck =
     kit.deck.kind === "boards"
       ? deckBoards(kit.deck, length_mm, kit.deck.width_mm, top, sizes)
-      : meshPanels(kit.deck, length_mm, top);
+      : meshPanels(meshOf(kit.deck), length_mm, top);
   return [
     ...stringers.lines.map((y) =>
       place("stringer", kit.stringers.size, length_mm, [0, length_mm], y, [0, top]),

@@ -1,5 +1,5 @@
 import type { LumberSize } from "../materials/tables.ts";
-import { deckBoards, deckThickness, sheetWidth, type MeshDeck } from "./deck.ts";
+import { deckBoards, deckThickness, meshOf, sheetWidth, type MeshDeck } from "./deck.ts";
 import { platformStringers, type StringerLines } from "./frame.ts";
 import { around, place, type PlacedPiece, type Span } from "./piece.ts";
 import { lying, sectionOf } from "./section.ts";
@@ -29,7 +29,7 @@ export function platformPieces(
     ...crossRows(kit, lines, sizes),
     ...(kit.deck.kind === "boards"
       ? deckBoards(kit.deck, side_mm, side_mm, top, sizes)
-      : platformMesh(kit, kit.deck, lines)),
+      : platformMesh(kit, meshOf(kit.deck), lines)),
     ...platformCurbs(kit, top + deckThickness(kit.deck, sizes), sizes, closed),
   ];
 }

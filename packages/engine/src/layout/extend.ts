@@ -1,7 +1,7 @@
 import type { Job } from "../formula/index.ts";
 import { rectangle, type Polygons } from "../site/index.ts";
 import { placeNetwork } from "./assemble.ts";
-import { makeFields } from "./fields.ts";
+import { keepOffAreas } from "./fields.ts";
 import { JointSpace } from "./joint-space.ts";
 import { NetworkSearch, type Goal, type JointVisit, type Network, type NextPart } from "./network.ts";
 import type { SearchInput } from "./search-input.ts";
@@ -26,8 +26,8 @@ export function* extendNetwork(
     const taken = placed.parts.map((p) =>
       inset(p, input.facts.lengths_m, input.facts.width_m, input.facts.platform_side_m, space.l.step),
     );
-    const fields = makeFields(space.l, input.site, input.laying.from, input.laying.to, taken);
-    const search = new NetworkSearch(space.with(fields), [goal], note);
+    const blocked = [...keepOffAreas(input.site.plots), ...taken];
+    const search = new NetworkSearch(space.blocking(blocked), [goal], note);
     const found = yield* search.reachFrom(new Set(exits.keys()));
     if (found === null) continue;
     const exit = exits.get(found.root.node)!;

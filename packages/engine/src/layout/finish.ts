@@ -91,6 +91,7 @@ function toLayout(
       : {
           id: p.id,
           kind: p.kind,
+          use: "turning",
           branch: p.branch,
           side_m: facts.platform_side_m,
           x: p.x,

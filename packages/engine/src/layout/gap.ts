@@ -3,6 +3,7 @@ import {
   groundAt,
   isInside,
   isShut,
+  ruledArea,
   type Plot,
   type Polygons,
   type Raster,
@@ -51,7 +52,7 @@ function judgeCells(
 ): Uint8Array {
   const r = site.terrain;
   const state = new Uint8Array(r.values.length);
-  const shut = site.zones.filter((z) => isShut(z, laying.from, laying.to)).map((z) => z.polygons);
+  const shut = site.zones.filter((z) => isShut(z, laying.from, laying.to)).map(ruledArea);
   for (let j = 0; j < r.rows; j++)
     for (let i = 0; i < r.cols; i++) {
       const k = j * r.cols + i;
@@ -68,7 +69,7 @@ function standsAnywhere(site: Site, kinds: readonly SupportKind[], x: number, y:
   return kinds.some(
     (kind) =>
       z >= (kind.stands.ground_above_m ?? -Infinity) &&
-      !site.zones.some((zone) => kind.stands.not_in.includes(zone.use) && isInside(zone.polygons, x, y)),
+      !site.zones.some((zone) => kind.stands.not_in.includes(zone.use) && isInside(ruledArea(zone), x, y)),
   );
 }
 

@@ -1,9 +1,11 @@
+import { finish, type Job } from "../formula/index.ts";
+import type { Plot, Polygons } from "../site/index.ts";
 import type { LayoutFacts, SearchCosts } from "./facts.ts";
-import type { Fields } from "./fields.ts";
-import type { JointTable } from "./joint-table.ts";
+import { blockAlso, type Fields } from "./fields.ts";
+import { pointsAround, type JointTable } from "./joint-table.ts";
 import { DX, DY, type Lattice } from "./lattice.ts";
 import { StepBound, type StepCosts } from "./step-bound.ts";
-import type { SearchSpace, Settle } from "./settle.ts";
+import { Settle, type SearchSpace } from "./settle.ts";
 
 /** Arc numbers: 1.. are modules by length; these are the platform's exits as seen by who walks away from the start. */
 export const AHEAD = 64;
@@ -24,6 +26,7 @@ export interface SpaceWeights {
 const dx: readonly number[] = DX;
 const dy: readonly number[] = DY;
 
+const SLICE = 1 << 17;
 const UNKNOWN = 0;
 const REFUSED = -1;
 
@@ -40,7 +43,7 @@ export class JointSpace implements SearchSpace {
   readonly table: JointTable;
   readonly steps: readonly number[];
   readonly half: number;
-  private readonly f: Fields;
+  private f: Fields;
   private readonly facts: LayoutFacts;
   private readonly costs: SearchCosts;
   private readonly weights: SpaceWeights;
@@ -54,9 +57,9 @@ export class JointSpace implements SearchSpace {
   private readonly strips: readonly Int32Array[];
   /** Whole cost of a platform with its four supports, by its middle. */
   private readonly platforms: Int32Array;
-  readonly bound: StepBound;
-  /** Least whole cost of any walkway from the start to each point. */
-  readonly toStart: Int32Array;
+  private keptBound: StepBound | null = null;
+  private keptFromStart: Int32Array | null = null;
+  private readonly fields = new Map<string, Int32Array>();
   private readonly perUnit: number;
 
   constructor(
@@ -90,8 +93,43 @@ export class JointSpace implements SearchSpace {
     this.perUnit = 1 / this.unit;
     this.platforms = new Int32Array(l.nx * l.ny);
     this.strips = Array.from({ length: 2 * this.steps.length }, () => new Int32Array(l.nx * l.ny));
-    this.bound = new StepBound(l, f, this.stepCosts());
-    this.toStart = this.bound.from([l.sj * l.nx + l.si]);
+  }
+
+  /** Lower bounds over single steps; they go by shut zones and unknown ground alone, not by plots. */
+  get bound(): StepBound {
+    return (this.keptBound ??= new StepBound(this.l, this.f, this.stepCosts()));
+  }
+
+  /** Lower bounds from some points to every other, kept while the points are. */
+  field(points: ReadonlySet<number>): Int32Array {
+    const key = [...points].join();
+    const known = this.fields.get(key) ?? this.bound.from(points);
+    this.fields.set(key, known);
+    return known;
+  }
+
+  /** Drops the fields of all points but these. */
+  keepFields(goals: readonly ReadonlySet<number>[]): void {
+    const kept = new Set(goals.map((points) => [...points].join()));
+    for (const key of this.fields.keys()) if (!kept.has(key)) this.fields.delete(key);
+  }
+
+  /** Per joint, least whole cost of a line of parts from the start, plus 1; 0 where none leads. */
+  get fromStart(): Int32Array {
+    if (this.keptFromStart === null) finish(this.measure(""));
+    return this.keptFromStart!;
+  }
+
+  /**
+   * Works out `fromStart` for the areas that are blocked now. It must stay a lower bound: measure before plots are put
+   * on the ground, as `replot` does.
+   */
+  *measure(note: string): Job<void> {
+    const settle = new Settle({ nodes: this.nodes, ahead: () => 0, expand: this.expandOutward });
+    const start = this.l.sj * this.l.nx + this.l.si;
+    for (let d = 0; d < 4; d++) settle.seed(start * 4 + d, 0, 0);
+    while (settle.run(SLICE, () => false) === -2) yield { done: settle.settled, total: 0, note };
+    this.keptFromStart = settle.cost;
   }
 
   /** Cheapest step of any part with the cheapest support, a hundredth off for rounding; shade comes on top, place by place. */
@@ -103,18 +141,48 @@ export class JointSpace implements SearchSpace {
       perStep: (Math.min(...perStep, platform) / this.unit) * 0.99,
       perHarm: (this.harmPerPoint / this.unit) * 0.99,
       rows: this.rows,
+      platform: {
+        half: this.half,
+        points: this.platformPoints,
+        perHarm: (this.platformHarm / this.unit) * 0.99,
+      },
     };
   }
 
-  /** The same joints and prices over other fields. */
-  with(f: Fields): JointSpace {
+  /** The same joints and prices, with areas that no part may cover besides shut zones and unknown ground. */
+  blocking(areas: readonly Polygons[]): JointSpace {
+    const f = blockAlso(this.l, this.f, areas);
     return new JointSpace(this.l, f, this.table, this.facts, this.costs, this.weights);
   }
 
-  /** Drops what was worked out about platforms: after a place was ruled out. */
-  forget(): void {
-    this.platforms.fill(UNKNOWN);
-    for (const strip of this.strips) strip.fill(UNKNOWN);
+  /** Drops what was worked out about parts over a joint: after it was ruled out, or may be used again. */
+  forgetAt(point: number): void {
+    const { nx } = this.l;
+    this.steps.forEach((k, n) => {
+      for (const [o, far] of [k, k * nx].entries()) {
+        const strips = this.strips[o * this.steps.length + n]!;
+        strips[point] = UNKNOWN;
+        if (point >= far) strips[point - far] = UNKNOWN;
+      }
+    });
+    for (const middle of [this.half, -this.half, this.half * nx, -this.half * nx])
+      if (this.platforms[point + middle] !== undefined) this.platforms[point + middle] = UNKNOWN;
+  }
+
+  /** Other plots on the same ground: `f` holds their circles; drops the parts that those of `moved` plots could touch. */
+  replot(f: Fields, moved: readonly Plot[], reach_m: number): void {
+    this.f = f;
+    const steps = Math.max(...this.steps, 2 * this.half) + this.rows + 2;
+    for (const plot of moved)
+      for (const point of pointsAround(
+        this.l,
+        plot.x,
+        plot.y,
+        plot.keep_off_m + reach_m + steps * this.l.step,
+      )) {
+        this.platforms[point] = UNKNOWN;
+        for (const strips of this.strips) strips[point] = UNKNOWN;
+      }
   }
 
   /** Whole-number cost; at least one, so that no arc is free. */
@@ -126,8 +194,8 @@ export class JointSpace implements SearchSpace {
     return (j * this.l.nx + i) * 4 + direction;
   }
 
-  /** Least cost of any walkway from the start to here; `CUT_OFF` where none leads. */
-  ahead = (node: number): number => this.toStart[node >> 2]!;
+  /** Least cost of any walkway from the start to here; negative where none leads. */
+  ahead = (node: number): number => this.fromStart[node]! - 1;
 
   expand = (node: number, settle: Settle): void => {
     const d = node & 3;
@@ -155,6 +223,35 @@ export class JointSpace implements SearchSpace {
     this.offerEntry(ci, cj, d, AHEAD, platform, settle);
     this.offerEntry(ci, cj, (d + 1) & 3, LEFT, platform, settle);
     this.offerEntry(ci, cj, (d + 3) & 3, RIGHT, platform, settle);
+  };
+
+  /** The other way about: offers every joint that one part leads to. */
+  private readonly expandOutward = (node: number, settle: Settle): void => {
+    const d = node & 3;
+    const point = node >> 2;
+    const { nx, ny } = this.l;
+    const i = point % nx;
+    const j = (point - i) / nx;
+    const lengths = this.steps.length;
+    for (let n = 0; n < lengths; n++) {
+      const k = this.steps[n]!;
+      const ti = i + dx[d]! * k;
+      const tj = j + dy[d]! * k;
+      if (ti < 0 || tj < 0 || ti >= nx || tj >= ny) continue;
+      const to = tj * nx + ti;
+      const lower = d < 2 ? point : to;
+      const strip = this.strips[(d & 1) * lengths + n]![lower]!;
+      const cost = strip !== UNKNOWN ? strip : this.lookAtStrip(d & 1, n, lower);
+      if (cost > 0) settle.relax(to * 4 + d, cost + this.jointCost(to, d & 1), n + 1);
+    }
+    const ci = i + dx[d]! * this.half;
+    const cj = j + dy[d]! * this.half;
+    const platform = this.platformAt(ci, cj);
+    if (platform < 0) return;
+    const cost = platform - this.jointCost(point, d & 1);
+    settle.relax(this.exitOf(ci, cj, d), cost, AHEAD);
+    settle.relax(this.exitOf(ci, cj, (d + 3) & 3), cost, LEFT);
+    settle.relax(this.exitOf(ci, cj, (d + 1) & 3), cost, RIGHT);
   };
 
   private offerEntry(

@@ -1,9 +1,9 @@
-import { groundAt, type Polygons, type Raster, type Site } from "../site/index.ts";
+import { groundAt, type Plot, type Polygons, type Raster, type Site } from "../site/index.ts";
 import { footArea, footReach, type LayoutFacts, type SearchCosts } from "./facts.ts";
-import type { Fields } from "./fields.ts";
-import { headingOf, placeOf, type Lattice } from "./lattice.ts";
+import type { GroundFields } from "./fields.ts";
+import { headingOf, latticeOf, placeOf, type Lattice } from "./lattice.ts";
 import { PreparedArea } from "./prepared-area.ts";
-import { MOST_FALL_M, mayStand, noFootAreas, type GroundWindow } from "./standing.ts";
+import { MOST_FALL_M, entersKeepOff, mayStand, noFootAreas, type GroundWindow } from "./standing.ts";
 import { markZone } from "./zone-mask.ts";
 
 const KNOWN = 0x80;
@@ -32,18 +32,20 @@ export class JointTable {
   private readonly masks: readonly Uint8Array[];
   private readonly contact: readonly number[];
   private readonly l: Lattice;
-  private readonly f: Fields;
+  private readonly f: GroundFields;
   private readonly terrain: Raster;
   private readonly window: GroundWindow;
   private readonly facts: LayoutFacts;
   private readonly costs: SearchCosts;
   private readonly choice: JointChoice;
-  /** Points that a rejected layout must not use again, per orientation. */
-  readonly banned = new Set<number>();
+  private plots: readonly Plot[];
+  private readonly reach: number;
+  /** Points that a rejected layout must not use again. */
+  private readonly banned = new Set<number>();
 
   constructor(
     l: Lattice,
-    f: Fields,
+    f: GroundFields,
     site: Site,
     window: GroundWindow,
     facts: LayoutFacts,
@@ -65,11 +67,12 @@ export class JointTable {
     const polygons = facts.supports.map((k) => noFootAreas(k, site, choice.from, choice.to));
     const prepared = new Map(polygons.flat().map((p) => [p, new PreparedArea(p)]));
     this.areas = polygons.map((list) => list.map((p) => prepared.get(p)!));
-    const reach = Math.max(...facts.supports.map((k) => footReach(k.feet)));
+    this.plots = site.plots;
+    this.reach = Math.max(...facts.supports.map((k) => footReach(k.feet)));
     const marked = new Map<string, Uint8Array>();
     this.masks = facts.supports.map((kind, n) => {
       const uses = [...kind.stands.not_in].sort().join();
-      const mask = marked.get(uses) ?? markAll(l, polygons[n]!, reach);
+      const mask = marked.get(uses) ?? markAll(l, polygons[n]!, this.reach);
       marked.set(uses, mask);
       return mask;
     });
@@ -103,10 +106,29 @@ export class JointTable {
 
   /** Rules a point out for both orientations: a layout that used it broke a rule the search cannot see. */
   ban(point: number): void {
-    for (const orientation of [0, 1] as const) {
-      this.banned.add(point * 2 + orientation);
-      this.kinds[orientation][point] = 0;
-    }
+    this.banned.add(point);
+    this.forget(point);
+  }
+
+  /** Lets every point be used again that was ruled out; returns these points. */
+  lift(): readonly number[] {
+    const lifted = [...this.banned];
+    this.banned.clear();
+    for (const point of lifted) this.forget(point);
+    return lifted;
+  }
+
+  /** Other plots on the same ground: forgets the points whose supports the keep-off circles of `moved` could touch. */
+  replot(plots: readonly Plot[], moved: readonly Plot[]): void {
+    this.plots = plots;
+    for (const plot of moved)
+      for (const point of pointsAround(this.l, plot.x, plot.y, plot.keep_off_m + this.reach))
+        this.forget(point);
+  }
+
+  private forget(point: number): void {
+    this.kinds[0][point] = 0;
+    this.kinds[1][point] = 0;
   }
 
   private look(point: number, orientation: number): number {
@@ -115,7 +137,7 @@ export class JointTable {
     let high = -Infinity;
     let cost = Infinity;
     const ground = this.f.ground[point]!;
-    if (!Number.isNaN(ground) && !this.banned.has(point * 2 + orientation))
+    if (!Number.isNaN(ground) && !this.banned.has(point))
       this.facts.supports.forEach((kind, n) => {
         const least = Math.max(kind.height_min_mm / 1000, this.choice.min_clear_m);
         if (least > kind.height_max_mm / 1000 + 1e-9 || !this.kindStands(n, point, orientation)) return;
@@ -143,9 +165,11 @@ export class JointTable {
     if (mark === 1) return false;
     const low = this.window.low[cell]!;
     const isGoodAround = low >= least && this.window.high[cell]! - low <= MOST_FALL_M;
+    const heading = headingOf(this.l, orientation);
+    if (this.plots.length > 0 && entersKeepOff(kind, this.plots, this.reach, x, y, heading)) return false;
     if (mark === 0 && isGoodAround) return true;
     const areas = mark === 0 ? [] : this.areas[n]!;
-    return mayStand(kind, this.terrain, areas, x, y, headingOf(this.l, orientation), isGoodAround);
+    return mayStand(kind, this.terrain, areas, x, y, heading, isGoodAround);
   }
 
   private cellAt(x: number, y: number): number {
@@ -160,4 +184,15 @@ function markAll(l: Lattice, areas: readonly Polygons[], radius: number): Uint8A
   const mask = new Uint8Array(l.nx * l.ny);
   for (const area of areas) markZone(l, area, radius, mask);
   return mask;
+}
+
+/** Lattice points within a distance of a place, and some beyond. */
+export function pointsAround(l: Lattice, x: number, y: number, within_m: number): number[] {
+  const [u, v] = latticeOf(l, x, y);
+  const r = Math.ceil(within_m / l.step) + 1;
+  const points: number[] = [];
+  for (let j = Math.max(0, Math.floor(v) - r); j <= Math.min(l.ny - 1, Math.ceil(v) + r); j++)
+    for (let i = Math.max(0, Math.floor(u) - r); i <= Math.min(l.nx - 1, Math.ceil(u) + r); i++)
+      points.push(j * l.nx + i);
+  return points;
 }

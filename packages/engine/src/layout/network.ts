@@ -53,10 +53,9 @@ export class NetworkSearch {
   private readonly start: number;
   private readonly tables = new Map<number, Settle>();
   private readonly note: string;
-  private alone: (number | null)[] = [];
+  /** By subset, for the mask of the moment. */
   private readonly bounds = new Map<number, TourBound>();
   private mask = 0;
-  private readonly fields: Int32Array[] = [];
 
   constructor(space: JointSpace, goals: readonly Goal[], note: string) {
     this.space = space;
@@ -65,28 +64,31 @@ export class NetworkSearch {
     this.note = note;
   }
 
-  /** Cost from the start to each plot alone, null where no line of parts leads there. Stops beyond `most`. */
-  *reach(most: number): Job<(number | null)[]> {
-    this.alone = [];
-    for (let k = 0; k < this.goals.length; k++) {
-      const table = new Settle(this.space);
-      this.seedArrivals(k, table);
-      const found = yield* this.settle(table, most, true);
-      this.alone.push(found < 0 ? null : table.costOf(found));
-    }
-    return this.alone;
+  /** Least cost from the start to each plot, other plots aside; null where no line of parts leads there. */
+  reach(): (number | null)[] {
+    return this.goals.map((goal) => {
+      const cost = this.leastFromStart(goal);
+      return cost === Infinity ? null : cost;
+    });
   }
 
-  /** Half the least round tour over the start and some plots: no network that serves them costs less. */
-  leastNetwork(plots: readonly number[]): number {
-    return new TourBound(
-      this.space.toStart,
-      plots.map((k) => this.terminal(k, plots)),
-    ).at(this.start);
+  private leastFromStart(goal: Goal): number {
+    const { fromStart } = this.space;
+    let least = Infinity;
+    for (const point of goal.points)
+      for (let node = point * 4; node < point * 4 + 4; node++)
+        if (fromStart[node]! > 0) least = Math.min(least, fromStart[node]! - 1);
+    return least;
+  }
+
+  /** No network that serves some plots costs less; null where none can be. */
+  leastNetwork(plots: readonly number[]): number | null {
+    if (plots.some((k) => this.leastFromStart(this.goals[k]!) === Infinity)) return null;
+    return this.boundOver(plots).least;
   }
 
   /**
-   * Joins the plots of `mask`; null when no network costs `most` or less. Call `reach` first.
+   * Joins the plots of `mask`; null when no network costs `most` or less.
    *
    * A joint is kept in the table of plots S only while what lies beyond it and a lower bound on all the rest stay
    * within `most`. The rest joins the start, the joint and the plots outside S, so it costs at least half the least
@@ -94,6 +96,7 @@ export class NetworkSearch {
    */
   *join(mask: number, most: number): Job<Network | null> {
     const goesOn = this.mask === mask;
+    if (!goesOn) this.bounds.clear();
     this.mask = mask;
     for (const subset of subsetsBySize(mask)) {
       const table = this.tableOf(mask, subset, goesOn);
@@ -129,26 +132,28 @@ export class NetworkSearch {
 
   /** The space with the bound that belongs to the table of a subset. */
   private bounded(mask: number, subset: number): SearchSpace {
-    const others = plotsIn(mask & ~subset);
-    const key = (mask << 8) | subset;
-    const bound =
-      this.bounds.get(key) ??
-      new TourBound(
-        this.space.toStart,
-        others.map((k) => this.terminal(k, others)),
-      );
-    this.bounds.set(key, bound);
-    return { nodes: this.space.nodes, expand: this.space.expand, ahead: (node) => bound.at(node >> 2) };
+    const bound = this.bounds.get(subset) ?? this.boundOver(plotsIn(mask & ~subset));
+    this.bounds.set(subset, bound);
+    return { nodes: this.space.nodes, expand: this.space.expand, ahead: (node) => bound.at(node) };
+  }
+
+  private boundOver(plots: readonly number[]): TourBound {
+    return new TourBound(
+      this.space.fromStart,
+      plots.map((k) => this.terminal(k, plots)),
+      this.space.bound.mostOverPlatform,
+    );
   }
 
   private terminal(k: number, others: readonly number[]): Terminal {
-    const field = (n: number): Int32Array => {
-      const known = this.fields[n] ?? this.space.bound.from(this.goals[n]!.points);
-      this.fields[n] = known;
-      return known;
+    const goal = this.goals[k]!;
+    const between = others.map((n) => leastOver(this.space.field(this.goals[n]!.points), goal.points));
+    const fromStart = this.leastFromStart(goal);
+    return {
+      fromStart: fromStart === Infinity ? 0 : fromStart,
+      field: this.space.field(goal.points),
+      between,
     };
-    const between = others.map((n) => leastOver(field(n), this.goals[k]!.points));
-    return { fromStart: this.alone[k]!, field: field(k), between };
   }
 
   private seedArrivals(k: number, table: Settle): void {
@@ -173,13 +178,13 @@ export class NetworkSearch {
     }
   }
 
-  private *settle(table: Settle, most: number, toStart: boolean): Job<number> {
+  private *settle(table: Settle, most: number, toStart: boolean): Job<void> {
     const isGoal = toStart ? (node: number): boolean => node >> 2 === this.start : (): boolean => false;
     for (;;) {
       const before = table.settled;
       const found = table.run(SLICE, isGoal, most);
       this.settled += table.settled - before;
-      if (found !== -2) return found;
+      if (found !== -2) return;
       yield { done: this.settled, total: 0, note: this.note };
     }
   }

@@ -3,6 +3,9 @@ import {
   groundAt,
   isShut,
   rectangle,
+  ruledArea,
+  signedDistance,
+  type Plot,
   type Polygons,
   type Raster,
   type Ring,
@@ -33,16 +36,30 @@ export const feetAt = (kind: SupportKind, x: number, y: number, heading: number)
   );
 };
 
-/** Areas a support kind must not touch: those no part may cover, and zones of the uses its recipe rules out. */
+/** Areas a support kind must not touch: shut zones and zones of the uses its recipe rules out, with their buffers. */
 export function noFootAreas(kind: SupportKind, site: Site, from: string, to: string): Polygons[] {
-  return site.zones
-    .filter((z) => isShut(z, from, to) || kind.stands.not_in.includes(z.use))
-    .map((z) => z.polygons);
+  return site.zones.filter((z) => isShut(z, from, to) || kind.stands.not_in.includes(z.use)).map(ruledArea);
 }
 
+/** Whether a foot of a support would enter the keep-off circle of a plot. `reach`: farthest point of any foot from the joint [m]. */
+export const entersKeepOff = (
+  kind: SupportKind,
+  plots: readonly Plot[],
+  reach: number,
+  x: number,
+  y: number,
+  heading: number,
+): boolean =>
+  plots.some(
+    (p) =>
+      Math.abs(x - p.x) < p.keep_off_m + reach &&
+      Math.abs(y - p.y) < p.keep_off_m + reach &&
+      feetAt(kind, x, y, heading).some((foot) => signedDistance([[foot]], p.x, p.y) < p.keep_off_m),
+  );
+
 /**
- * Whether a support may stand: ground known, not below its least level and near enough to level under every foot, no foot touching an area
- * it must not touch. Exact at points not more than 0.1 m apart; areas are tested edge against edge.
+ * Whether a support may stand: ground known, not below its least level and near enough to level under every foot, no
+ * foot touching an area it must not touch. Exact at points not more than 0.1 m apart; areas are tested edge against edge.
  *
  * isGoodAround  the ground all around is already known to be there, high enough and level
  */
@@ -63,9 +80,18 @@ export function mayStand(
 
 /** Ground under a foot: known, nowhere below `least`, falling by no more than the rule. */
 function groundCarries(terrain: Raster, foot: Ring, least: number): boolean {
+  if (!(fallOver(terrain, foot, 1, 1, least) <= MOST_FALL_M)) return false;
+  const [low, high] = cellsUnder(terrain, foot);
+  if (low >= least && high - low <= MOST_FALL_M) return true;
   const [a, b, , d] = foot as readonly [Ring[0], Ring[0], Ring[0], Ring[0]];
   const across = Math.max(1, Math.ceil(Math.hypot(b![0] - a![0], b![1] - a![1]) / READ_SPACING));
   const along = Math.max(1, Math.ceil(Math.hypot(d![0] - a![0], d![1] - a![1]) / READ_SPACING));
+  return fallOver(terrain, foot, across, along, least) <= MOST_FALL_M;
+}
+
+/** Highest less lowest ground at evenly spaced points of a foot [m]; NaN where it is unknown or below `least`. */
+function fallOver(terrain: Raster, foot: Ring, across: number, along: number, least: number): number {
+  const [a, b, , d] = foot as readonly [Ring[0], Ring[0], Ring[0], Ring[0]];
   let low = Infinity;
   let high = -Infinity;
   for (let p = 0; p <= across; p++)
@@ -73,11 +99,31 @@ function groundCarries(terrain: Raster, foot: Ring, least: number): boolean {
       const x = a![0] + ((b![0] - a![0]) * p) / across + ((d![0] - a![0]) * q) / along;
       const y = a![1] + ((b![1] - a![1]) * p) / across + ((d![1] - a![1]) * q) / along;
       const z = groundAt(terrain, x, y);
-      if (!(z >= least)) return false;
+      if (!(z >= least)) return NaN;
       if (z < low) low = z;
       if (z > high) high = z;
     }
-  return high - low <= MOST_FALL_M;
+  return high - low;
+}
+
+/** Lowest and highest cell centre that the ground under a foot is blended from; NaN where one is unknown. */
+function cellsUnder(r: Raster, foot: Ring): readonly [number, number] {
+  let [i0, j0, i1, j1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of foot) {
+    i0 = Math.min(i0, Math.floor((x - r.x0) / r.dx));
+    j0 = Math.min(j0, Math.floor((y - r.y0) / r.dy));
+    i1 = Math.max(i1, Math.ceil((x - r.x0) / r.dx));
+    j1 = Math.max(j1, Math.ceil((y - r.y0) / r.dy));
+  }
+  let low = Infinity;
+  let high = -Infinity;
+  for (let j = j0; j <= j1; j++)
+    for (let i = i0; i <= i1; i++) {
+      const z = r.values[j * r.cols + i]!;
+      low = Math.min(low, z);
+      high = Math.max(high, z);
+    }
+  return [low, high];
 }
 
 /** Lowest and highest height in a window around every cell: decides most places without reading under the feet. */

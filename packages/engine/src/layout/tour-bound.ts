@@ -11,56 +11,108 @@ export interface Terminal {
 }
 
 /**
- * For a lattice point v a lower bound on any network that joins the start, v and the terminals: half the least round
- * tour over them, since walking once around a network passes each of its parts twice. Consistent along arcs, because
- * v stands in every tour between two neighbours. Worked out when first asked for, then kept.
+ * For a joint v a lower bound on any network that joins the start, v and the terminals: half the least round tour over
+ * them. Walking once around a network passes each module twice. A platform is passed twice through its entry, and once
+ * more from exit to exit for every further exit in use; such a turn lies only on a leg between two ends of branches,
+ * at most one on each, so every leg that does not touch the start goes free of `turn`, the most such a turn can cost.
+ *
+ * Consistent along arcs, because v stands in every tour between two neighbours, and neither of its legs changes by
+ * more than the arc costs. Worked out when first asked for, then kept.
  */
 export class TourBound {
-  private readonly toStart: Int32Array;
+  /** Least that the terminals alone make a network cost. */
+  readonly least: number;
+  private readonly fromStart: Int32Array;
   private readonly terminals: readonly Terminal[];
-  private readonly tours: readonly { readonly a: number; readonly b: number; readonly rest: number }[];
-  /** Bound + 2, 0 = not yet worked out. */
-  private readonly kept: Int32Array;
+  private readonly turn: number;
+  private readonly gaps: readonly Gap[];
+  /** Per point, plus 2, 0 = not yet worked out: the tour with v beside the start, its leg from the start left out. */
+  private readonly besideStart: Int32Array;
+  /** Per point, likewise: the tour with v between two terminals. */
+  private readonly betweenTwo: Int32Array;
 
-  /** `toStart`: least cost from the start to every point, `CUT_OFF` where none leads. */
-  constructor(toStart: Int32Array, terminals: readonly Terminal[]) {
-    this.toStart = toStart;
+  /**
+   * fromStart  per joint, least cost from the start plus 1, 0 where none leads
+   * turn       most that a turn from exit to exit of a platform costs in the fields
+   */
+  constructor(fromStart: Int32Array, terminals: readonly Terminal[], turn: number) {
+    this.fromStart = fromStart;
     this.terminals = terminals;
-    this.tours = terminals.length === 0 ? [] : insertions(terminals);
-    this.kept = new Int32Array(terminals.length === 0 ? 0 : toStart.length);
+    this.turn = turn;
+    const tours = toursOver(terminals, turn);
+    this.gaps = tours.gaps;
+    this.least = Math.max(Math.floor(tours.least / 2), 0, ...terminals.map((t) => t.fromStart));
+    const points = terminals.length === 0 ? 0 : fromStart.length / 4;
+    this.besideStart = new Int32Array(points);
+    this.betweenTwo = new Int32Array(terminals.length > 1 ? points : 0);
   }
 
   /** Whole cost, `CUT_OFF` where the start cannot be reached. */
-  at(v: number): number {
-    if (this.terminals.length === 0) return this.toStart[v]!;
-    const kept = this.kept[v]!;
-    if (kept !== 0) return kept - 2;
-    const bound = this.workOut(v);
-    this.kept[v] = bound + 2;
-    return bound;
+  at(node: number): number {
+    const start = this.fromStart[node]! - 1;
+    if (start < 0 || this.terminals.length === 0) return start;
+    const point = node >> 2;
+    if (this.besideStart[point] === 0) this.workOut(point);
+    const beside = this.besideStart[point]! - 2;
+    let tour = beside < 0 ? NEVER : start + beside;
+    if (this.betweenTwo.length > 0) {
+      const between = this.betweenTwo[point]! - 2;
+      if (between >= 0 && between < tour) tour = between;
+    }
+    if (tour === NEVER) return CUT_OFF;
+    const half = tour >> 1;
+    const least = this.least > start ? this.least : start;
+    return half > least ? half : least;
   }
 
-  private workOut(v: number): number {
-    const start = this.toStart[v]!;
-    if (start === CUT_OFF) return CUT_OFF;
-    let least = Infinity;
-    for (const { a, b, rest } of this.tours) {
-      const left = a < 0 ? start : this.terminals[a]!.field[v]!;
-      const right = b < 0 ? start : this.terminals[b]!.field[v]!;
-      if (left >= 0 && right >= 0 && left + right + rest < least) least = left + right + rest;
+  private workOut(point: number): void {
+    let beside = NEVER;
+    let between = NEVER;
+    for (const { a, b, rest } of this.gaps) {
+      const left = a < 0 ? 0 : this.leg(a, point);
+      const right = this.leg(b, point);
+      if (left < 0 || right < 0) continue;
+      if (a < 0) beside = Math.min(beside, right + rest);
+      else between = Math.min(between, left + right + rest);
     }
-    return least === Infinity ? CUT_OFF : Math.floor(least / 2);
+    this.besideStart[point] = (beside === NEVER ? CUT_OFF : beside) + 2;
+    if (this.betweenTwo.length > 0) this.betweenTwo[point] = (between === NEVER ? CUT_OFF : between) + 2;
+  }
+
+  private leg(k: number, point: number): number {
+    const cost = this.terminals[k]!.field[point]!;
+    return cost < 0 ? CUT_OFF : Math.max(0, cost - this.turn);
   }
 }
 
-/** Ways to walk round the start (-1) and the terminals with a gap between `a` and `b` into which v goes. */
-function insertions(terminals: readonly Terminal[]): { a: number; b: number; rest: number }[] {
-  const best = new Map<string, { a: number; b: number; rest: number }>();
+const NEVER = 0x7fffffff;
+
+/** A place in a tour for v: between the start (-1) and terminal b, or between two terminals. */
+interface Gap {
+  readonly a: number;
+  readonly b: number;
+  /** Least of a tour around the start and the terminals with this gap left open. */
+  readonly rest: number;
+}
+
+/** Ways to walk round the start and the terminals, each gap with the least of all that have it. */
+function toursOver(
+  terminals: readonly Terminal[],
+  turn: number,
+): { readonly least: number; readonly gaps: readonly Gap[] } {
+  if (terminals.length === 0) return { least: 0, gaps: [] };
+  const best = new Map<string, Gap>();
+  let least = Infinity;
   const distance = (a: number, b: number): number =>
-    a < 0 ? terminals[b]!.fromStart : b < 0 ? terminals[a]!.fromStart : terminals[a]!.between[b]!;
+    a < 0
+      ? terminals[b]!.fromStart
+      : b < 0
+        ? terminals[a]!.fromStart
+        : Math.max(0, terminals[a]!.between[b]! - turn);
   for (const order of orders(terminals.map((_, n) => n))) {
     const ring = [-1, ...order];
     const whole = ring.reduce((sum, stop, n) => sum + distance(stop, ring[(n + 1) % ring.length]!), 0);
+    least = Math.min(least, whole);
     ring.forEach((stop, n) => {
       const next = ring[(n + 1) % ring.length]!;
       const [a, b] = stop < next ? [stop, next] : [next, stop];
@@ -69,7 +121,7 @@ function insertions(terminals: readonly Terminal[]): { a: number; b: number; res
       if (!known || rest < known.rest) best.set(`${a},${b}`, { a, b, rest });
     });
   }
-  return [...best.values()];
+  return { least, gaps: [...best.values()] };
 }
 
 function orders(items: readonly number[]): number[][] {

@@ -42,6 +42,7 @@ export interface ModulePart {
 export interface PlatformPart {
   readonly id: string;
   readonly kind: "platform";
+  readonly use: "turning" | "passing";
   readonly branch: string;
   readonly side_m: number;
   readonly x: number;
@@ -157,4 +158,33 @@ export interface LayoutChoice {
   readonly max_grade: number;
   /** Deck underside at least this far above the ground at a joint. */
   readonly min_clear_mm: number;
+  /** Lines drawn by hand; empty = the line is searched. */
+  readonly lines: readonly DrawnLine[];
+  /** Farthest from one passing platform to the next along the walkway [m]; null = none are asked for. */
+  readonly passing_every_m: number | null;
+  /** Joints that already lie in the field: what is laid stays, the rest is fitted anew. */
+  readonly as_laid: readonly LaidJoint[];
+  /** Slop that a crew works to, either way [mm]. */
+  readonly slop_mm: number;
+}
+
+/** A line that was agreed with somebody: parts are fitted along it, and what deviates or breaks a rule is marked. */
+export interface DrawnLine {
+  readonly id: string;
+  /** The first line begins at a start; a later one at the nearest place of an earlier one. */
+  readonly points: readonly (readonly [number, number])[];
+  /** The plot it leads to; null = it ends at its last point. */
+  readonly plot: string | null;
+  /** How far to either side a part's middle line may lie [m]. */
+  readonly corridor_m: number;
+}
+
+/** One joint read back from the field, by the tag of the layout that was laid. */
+export interface LaidJoint {
+  readonly joint: string;
+  readonly x: number;
+  readonly y: number;
+  /** Top of the deck on the site datum; null = not read. */
+  readonly deck_m: number | null;
+  readonly date: string;
 }

@@ -23,6 +23,10 @@ const layout = fc.record({
   first_heading_deg: place,
   max_grade: length,
   min_clear_mm: share,
+  lines: fc.constant([]),
+  passing_every_m: fc.constantFrom(null, 60),
+  as_laid: fc.constant([]),
+  slop_mm: share,
 });
 /** One number that picks among what the plan has at that moment, so that removals and additions can mix. */
 const pick = fc.nat();
@@ -71,6 +75,17 @@ const maker: fc.Arbitrary<Maker> = fc.oneof(
     .constantFrom("us" as const, "metric" as const)
     .map((units): Maker => () => ({ type: "set-units", units })),
   fc.stringMatching(/^[a-z]{1,9}$/).map((name): Maker => () => ({ type: "rename", name })),
+  fc.tuple(share, place).map(
+    ([donated_share, z_m]): Maker =>
+      (p) =>
+        z_m > 0
+          ? { type: "set-section", section: "money", value: { ...p.money, donated_share } }
+          : {
+              type: "set-section",
+              section: "levels",
+              value: p.levels.map((level) => ({ ...level, z_m })),
+            },
+  ),
 );
 
 function applied(plan: Plan, edit: Edit): { readonly plan: Plan; readonly inverse: Edit } {
@@ -96,7 +111,7 @@ describe("apply and take back", () => {
       }),
       { numRuns: 400, seed: 7 },
     );
-    expect(seen.size).toBe(11);
+    expect(seen.size).toBe(12);
   });
 
   test("a random sequence, taken back in reverse order, gives the first plan", () => {
@@ -229,6 +244,9 @@ describe("refusals name every fault at once", () => {
             name: "cart",
             empty_kg: 30,
             load_kg: 100,
+            wet_kg: 0,
+            width_mm: null,
+            length_mm: null,
             track_mm: 500,
             axle_distance_mm: 0,
             axles: 2,

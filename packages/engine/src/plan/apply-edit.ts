@@ -2,7 +2,7 @@ import type { Problem } from "../formula/index.ts";
 import { DomainError } from "../units/index.ts";
 import type { Plan } from "./document.ts";
 import { editFaults } from "./edit-faults.ts";
-import type { Edit } from "./edit.ts";
+import type { Edit, SectionEdit } from "./edit.ts";
 
 export type EditOutcome =
   | { readonly ok: true; readonly plan: Plan; readonly inverse: Edit }
@@ -59,7 +59,14 @@ function perform(plan: Plan, edit: Edit): Change {
       return { plan: { ...plan, units: edit.units }, inverse: { type: "set-units", units: plan.units } };
     case "rename":
       return { plan: { ...plan, name: edit.name }, inverse: { type: "rename", name: plan.name } };
+    case "set-section":
+      return setSection(plan, edit);
   }
+}
+
+function setSection(plan: Plan, { section, value }: SectionEdit): Change {
+  const inverse = { type: "set-section", section, value: plan[section] } as SectionEdit;
+  return { plan: { ...plan, [section]: value }, inverse };
 }
 
 type EditOf<T extends Edit["type"]> = Extract<Edit, { readonly type: T }>;

@@ -1,5 +1,5 @@
 import { runChecks, type CheckResult } from "../checks/index.ts";
-import { costOf, type Cost } from "../cost/index.ts";
+import { budgetOf, costOf, type Budget, type Cost } from "../cost/index.ts";
 import { planCutting, type CuttingPlan, type Solver } from "../fabrication/index.ts";
 import { hashJson, type Job, type Trace } from "../formula/index.ts";
 import { labourHours } from "../laying/index.ts";
@@ -82,6 +82,12 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     () => atOnce(() => priceAll(off, cutting, prices, plan, walkwayLength(layout, facts.gap_m), tables)),
   );
   const { cost } = priced;
+  const money = yield* stages.run<Budgeted>(
+    "budget",
+    1,
+    [stages.keyOf("cost"), plan.money, plan.laying, plan.removal, plan.visits, plan.papers.date, prices],
+    () => atOnce(() => budgetAll(plan, layout, cost, prices, walkwayLength(layout, facts.gap_m))),
+  );
   const evaluation = yield* stages.run<LayoutFigures>(
     "evaluation",
     1,
@@ -127,6 +133,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     take_off: off,
     cutting,
     cost,
+    budget: money.budget,
     figures: makeFigures({
       layout,
       evaluation,
@@ -134,6 +141,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
       facts,
       units: plan.units,
       weights: plan.layout.weights,
+      budget: money,
     }),
     strip: makeStrip(layout, checks, site, facts.gap_m),
     cautions: planCautions(plan, checks, cost),
@@ -144,6 +152,11 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
 interface Priced {
   readonly cost: Cost;
   /** Working of hours and shares, for the cost's figure. */
+  readonly working: Trace;
+}
+/** A budget with its working. */
+export interface Budgeted {
+  readonly budget: Budget;
   readonly working: Trace;
 }
 type SizeCut = { readonly size: string; readonly plan: CuttingPlan };
@@ -173,6 +186,32 @@ function priceAll(
   const terms = { length_m, carry_m: plan.laying.carry_m, removal_share: plan.money.removal_share };
   const labour = labourHours(terms, tables.labour, working);
   return { cost: costOf(plan, order, unpriced, labour, working), working };
+}
+
+function budgetAll(
+  plan: Plan,
+  layout: Layout,
+  cost: Cost,
+  prices: readonly Price[],
+  length_m: number,
+): Budgeted {
+  const working: Trace = [];
+  const { money, laying, removal, visits, papers } = plan;
+  const budget = budgetOf(
+    {
+      money,
+      cost,
+      built: layout.parts.length,
+      length_m,
+      laying,
+      out: removal.by,
+      visits,
+      prices,
+      on: papers.date ?? laying.from,
+    },
+    working,
+  );
+  return { budget, working };
 }
 
 const walkwayLength = (layout: Layout, gap: number): number =>

@@ -1,6 +1,6 @@
 import type { ZoneUse } from "../site/index.ts";
 import type { Plan } from "./document.ts";
-import type { Edit } from "./edit.ts";
+import type { Edit, Section } from "./edit.ts";
 
 const added: Readonly<Record<ZoneUse, string>> = {
   habitat: "Marked a habitat",
@@ -25,6 +25,31 @@ const removed: Readonly<Record<ZoneUse, string>> = {
 };
 
 const unitWords: Readonly<Record<Plan["units"], string>> = { us: "feet and inches", metric: "metric" };
+
+/** What each section is called on the pages. */
+const sectionWords: Readonly<Record<Section, string>> = {
+  site_name: "the site's name",
+  request: "the access request",
+  survey: "the survey",
+  water: "the water records",
+  rules: "the rules",
+  papers: "the title block",
+  photo: "the photo",
+  terrain: "the terrain",
+  prices: "the price list",
+  laying: "the days of laying",
+  removal: "the day of removal",
+  starts: "the starts",
+  plots: "the plots",
+  zones: "the zones",
+  levels: "the water levels",
+  flood_level: "the flood to be held",
+  water_kg_m3: "the density of the water",
+  ground: "the strength of the ground",
+  visits: "the visits",
+  saw: "the saw",
+  money: "the money",
+};
 
 /**
  * One line of plain words for the history and the undo button: "Moved Plot 2", "Closed an area: tern colony".
@@ -56,6 +81,8 @@ export function describeEdit(edit: Edit, plan: Plan): string {
       return `Switched to ${unitWords[edit.units]}`;
     case "rename":
       return `Renamed the plan: ${edit.name}`;
+    case "set-section":
+      return `Changed ${sectionWords[edit.section]}`;
   }
 }
 

@@ -3,6 +3,7 @@ import type { LayoutChoice, Plan, Weights } from "./document.ts";
 import { editProblem, unknownIdFault } from "./edit-problem.ts";
 import type { Edit } from "./edit.ts";
 import { isFinite, isNotNegative, isPositive, numberFaults } from "./number-faults.ts";
+import { sectionFaults } from "./section-faults.ts";
 import { visitFaults } from "./visit-faults.ts";
 import { zoneFaults } from "./zone-faults.ts";
 
@@ -32,6 +33,8 @@ export function editFaults(plan: Plan, edit: Edit): Problem[] {
       return edit.name.trim() === ""
         ? [editProblem("name", edit.name, "the name is empty", "Give the plan a name.")]
         : [];
+    case "set-section":
+      return sectionFaults(plan, edit);
     default:
       return unknownEdit(edit);
   }
@@ -60,7 +63,11 @@ const layoutFaults = (layout: LayoutChoice): Problem[] => [
     first_heading_deg: isFinite,
     max_grade: isPositive,
     min_clear_mm: isNotNegative,
+    slop_mm: isNotNegative,
   }),
+  ...(layout.passing_every_m === null
+    ? []
+    : numberFaults("layout.", layout, { passing_every_m: isPositive })),
 ];
 
 /** Reached only by data that was never checked against the union, such as a file from a newer version. */

@@ -2,7 +2,37 @@ import type { Kit } from "../kit/index.ts";
 import type { Zone } from "../site/index.ts";
 import type { UnitSystem } from "../units/index.ts";
 import type { LayoutChoice, Weights } from "../layout/index.ts";
-import type { Visit } from "./document.ts";
+import type { Plan, Visit } from "./document.ts";
+
+/** Sections of a plan that are replaced whole, each by an edit of its own. */
+export const SECTIONS = [
+  "site_name",
+  "request",
+  "survey",
+  "water",
+  "rules",
+  "papers",
+  "photo",
+  "terrain",
+  "prices",
+  "laying",
+  "removal",
+  "starts",
+  "plots",
+  "zones",
+  "levels",
+  "flood_level",
+  "water_kg_m3",
+  "ground",
+  "visits",
+  "saw",
+  "money",
+] as const;
+export type Section = (typeof SECTIONS)[number];
+
+export type SectionEdit = {
+  [S in Section]: { readonly type: "set-section"; readonly section: S; readonly value: Plan[S] };
+}[Section];
 
 /** Every change of a plan is one of these. They drive undo, hand tools, proposals and revisions. */
 export type Edit =
@@ -21,4 +51,5 @@ export type Edit =
   | { readonly type: "set-visit"; readonly visit: Visit }
   | { readonly type: "set-kit"; readonly kit: Kit }
   | { readonly type: "set-units"; readonly units: UnitSystem }
-  | { readonly type: "rename"; readonly name: string };
+  | { readonly type: "rename"; readonly name: string }
+  | SectionEdit;

@@ -1,7 +1,8 @@
-import type { Cost } from "../cost/index.ts";
-import type { Source, TraceStep } from "../formula/index.ts";
+import type { Budget, Cost } from "../cost/index.ts";
+import type { Source, Trace, TraceStep } from "../formula/index.ts";
 import type { Layout, LayoutFacts, LayoutFigures, Weights } from "../layout/index.ts";
 import { M_PER_FT, type UnitSystem } from "../units/index.ts";
+import { budgetFigures } from "./budget-figures.ts";
 import type { Figure } from "./results.ts";
 import { sumStep, type Term } from "./sum-step.ts";
 
@@ -13,6 +14,7 @@ interface FigureInput {
   readonly facts: LayoutFacts;
   readonly units: UnitSystem;
   readonly weights: Weights;
+  readonly budget: { readonly budget: Budget; readonly working: Trace };
 }
 
 const layoutMethod: Source = {
@@ -65,6 +67,7 @@ export function makeFigures(input: FigureInput): Figure[] {
     ),
     costFigure(input),
     costPerLength(input),
+    ...budgetFigures(input.budget.budget, input.budget.working),
     weightedFigure(input),
   ];
 }

@@ -1,6 +1,8 @@
 export { PLAN_SCHEMA } from "./document.ts";
 export type * from "./document.ts";
 export type * from "./edit.ts";
+export { SECTIONS } from "./edit.ts";
+export { BLANK_LAYOUT, BLANK_MONEY, BLANK_SECTIONS } from "./blank-sections.ts";
 export { RESULTS_SCHEMA } from "./results.ts";
 export type * from "./results.ts";
 export type * from "./strip.ts";

@@ -1,5 +1,5 @@
 import type { CheckResult } from "../checks/index.ts";
-import type { Cost } from "../cost/index.ts";
+import type { Budget, Cost } from "../cost/index.ts";
 import type { CuttingPlan } from "../fabrication/index.ts";
 import type { Source, TraceStep } from "../formula/index.ts";
 import type { Layout, LayoutFigures } from "../layout/index.ts";
@@ -39,6 +39,7 @@ export interface Results {
   readonly take_off: TakeOff;
   readonly cutting: readonly { readonly size: string; readonly plan: CuttingPlan }[];
   readonly cost: Cost;
+  readonly budget: Budget;
   readonly figures: readonly Figure[];
   readonly strip: StripModel;
   readonly cautions: readonly string[];

@@ -24,6 +24,9 @@ const cartFaults = (cart: Cart): Problem[] =>
   numberFaults("visit.cart.", cart, {
     empty_kg: isNotNegative,
     load_kg: isNotNegative,
+    wet_kg: isNotNegative,
+    ...(cart.width_mm === null ? {} : { width_mm: isPositive }),
+    ...(cart.length_mm === null ? {} : { length_mm: isPositive }),
     track_mm: isPositive,
     axle_distance_mm: cart.axles === 2 ? isPositive : isNotNegative,
     wheel_width_mm: isPositive,
@@ -32,9 +35,9 @@ const cartFaults = (cart: Cart): Problem[] =>
 
 function dateFaults(visit: Visit): Problem[] {
   const faults = (["from", "to"] as const)
-    .filter((key) => !isIsoDate(visit[key]))
+    .filter((key) => visit[key] !== null && !isIsoDate(visit[key]))
     .map((key) => editProblem(`visit.${key}`, visit[key], "is not a date", "Give it as 2027-04-30."));
-  if (faults.length > 0 || visit.from <= visit.to) return faults;
+  if (faults.length > 0 || visit.to === null || visit.from <= visit.to) return faults;
   return [
     editProblem("visit.to", visit.to, `lies before the first day ${visit.from}`, "Give a later last day."),
   ];

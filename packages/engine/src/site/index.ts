@@ -12,4 +12,5 @@ export {
   type Point,
 } from "./geometry.ts";
 export { isShut } from "./closure.ts";
+export { ruledArea } from "./ruled-area.ts";
 export { contourLevels, contourLines, type ContourLine } from "./contours.ts";

@@ -1,4 +1,7 @@
 import type { Qty } from "../units/index.ts";
+import type { WaterLevel } from "../water/types.ts";
+
+export type { WaterLevel };
 
 /**
  * Terrain as a grid of cell-centre heights.
@@ -43,6 +46,12 @@ export interface Zone {
   /** Used in the search, never in a shared paper. */
   readonly hidden: boolean;
   readonly source: string;
+  /** Kept clear around the zone by the same rule, on every side [m]; 0 when left out. */
+  readonly buffer_m?: number;
+  /** Whom to ask about the rule. */
+  readonly contact?: string;
+  /** Who owns the parcel; parcels only. */
+  readonly owner?: string;
 }
 
 export interface Start {
@@ -60,16 +69,8 @@ export interface Plot {
   readonly y: number;
   readonly keep_off_m: number;
   readonly reach_m: number;
-}
-
-/** A named water level on the site datum. */
-export interface WaterLevel {
-  readonly id: string;
-  readonly name: string;
-  readonly z_m: number;
-  readonly datum: string;
-  readonly source: string;
-  readonly epoch: string;
+  /** Compass side, seen from the plot, from which it must be reached; any side when left out. */
+  readonly arrive_from?: "north" | "east" | "south" | "west";
 }
 
 /** One reading of undrained shear strength, already corrected, at a depth below ground. */
@@ -79,6 +80,10 @@ export interface StrengthReading {
   readonly depth_m: number;
   readonly su_kpa: number;
   readonly source: string;
+  /** Strength after remoulding at the same place: the ratio of the two is the sensitivity. */
+  readonly remoulded_kpa?: number;
+  /** Diameter and height of the vane the reading was taken with, as "55 x 110". */
+  readonly vane_mm?: string;
 }
 
 /** Everything about the place that the pipeline reads, on one horizontal system and one vertical datum. */
@@ -91,6 +96,8 @@ export interface Site {
   readonly plots: readonly Plot[];
   readonly levels: readonly WaterLevel[];
   readonly readings: readonly StrengthReading[];
+  /** Half width of the band on every height that rests on the terrain, at 95 % [m]; null = not known. */
+  readonly height_band_m: number | null;
 }
 
 export type Metres = Qty<"m">;

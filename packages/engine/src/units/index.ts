@@ -22,4 +22,5 @@ export {
   psi,
 } from "./convert.ts";
 export type { Level } from "./level.ts";
+export { readLength } from "./read-length.ts";
 export { feetInches, showQuantity, showShareOfLimit, type UnitSystem } from "./display.ts";

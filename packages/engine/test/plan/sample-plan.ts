@@ -1,3 +1,4 @@
+import { BLANK_LAYOUT, BLANK_MONEY, BLANK_SECTIONS } from "../../src/plan/index.ts";
 import type { Kit } from "../../src/kit/index.ts";
 import type { Plan } from "../../src/plan/index.ts";
 import type { Zone } from "../../src/site/index.ts";
@@ -7,7 +8,7 @@ const kit: Kit = {
   id: "test-kit",
   name: "Test kit",
   note: "Invented for tests.",
-  lumber: { species: "spruce-pine-fir", grade: "No. 2", treatment: "none", incised: false },
+  lumber: { species: "spruce-pine-fir", grade: "No. 2", treatment: "none", incised: false, preservative: null },
   lengths_mm: [2400, 1200],
   joint_gap_mm: 10,
   stringers: { count: 2, size: "2x6", overall_mm: 600 },
@@ -48,11 +49,14 @@ const kit: Kit = {
   ],
   platform: {
     side_mm: 1200,
+    pieces: 1,
     stringers: { size: "2x6", count: 3 },
     cross_pieces: { size: "2x4", count: 3 },
     screw: "test-screw",
     screws_per_end: 2,
   },
+  ramp: null,
+  spares_share: 0.03,
 };
 
 export const square = (id: string, name: string, x: number, y: number, side = 10): Zone => ({
@@ -75,14 +79,15 @@ export const square = (id: string, name: string, x: number, y: number, side = 10
 });
 
 export const samplePlan = (change: Partial<Plan> = {}): Plan => ({
-  schema: 1,
+  schema: 2,
   id: "reed-corner",
   name: "Reed Corner",
   site_name: "Reed Corner fen",
   units: "metric",
   crs: { local: "site grid" },
   vertical_datum: "site benchmark",
-  terrain: { file: "terrain.asc", unit: "m", datum: "site benchmark" },
+  ...BLANK_SECTIONS,
+  terrain: { kind: "grid", file: "terrain.asc", unit: "m", datum: "site benchmark" },
   prices: { file: "prices.csv" },
   laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 60, carriers: 2 },
   removal: { by: "2027-10-29" },
@@ -117,6 +122,7 @@ export const samplePlan = (change: Partial<Plan> = {}): Plan => ({
     first_heading_deg: 0,
     max_grade: 0.08,
     min_clear_mm: 100,
+    ...BLANK_LAYOUT,
   },
   code: "us-asd-2018",
   saw: { kerf_mm: 3 },
@@ -128,6 +134,7 @@ export const samplePlan = (change: Partial<Plan> = {}): Plan => ({
     delivery: 80,
     removal_share: 0.5,
     disposal: 40,
+    ...BLANK_MONEY,
   },
   ...change,
 });

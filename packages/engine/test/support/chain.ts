@@ -71,6 +71,7 @@ export function layChain(
     const part: PlatformPart = {
       id: `p${parts.length + 1}`,
       kind: "platform",
+      use: "turning",
       branch: "b1",
       side_m: kit.platform.side_mm / 1000,
       x: middle.x,

@@ -37,7 +37,7 @@ export const commonPracticeKit: Kit = {
   id: "common-practice",
   name: "Common practice",
   note: "Common practice, no source.",
-  lumber: { species: "southern-pine", grade: "no2", treatment: "treated", incised: false },
+  lumber: { species: "southern-pine", grade: "no2", treatment: "treated", incised: false, preservative: null },
   lengths_mm: [12 * FT, 8 * FT, 4 * FT],
   joint_gap_mm: 0,
   stringers: { count: 2, size: "2x4", overall_mm: 22 * IN },
@@ -72,11 +72,14 @@ export const commonPracticeKit: Kit = {
   supports: [openCrate],
   platform: {
     side_mm: 6 * FT,
+    pieces: 1,
     stringers: { size: "2x4", count: 4 },
     cross_pieces: { size: "2x4", count: 3 },
     screw: "screw-10x3",
     screws_per_end: 2,
   },
+  ramp: null,
+  spares_share: 0.03,
 };
 
 /** A cart with its wheels 21 in apart, centre to centre. */

@@ -29,6 +29,7 @@ export function smallSite(
     plots,
     levels: [],
     readings: [],
+    height_band_m: null,
   };
 }
 
@@ -123,6 +124,10 @@ export const smallInput = (site: Site, more: Partial<SearchInput> = {}): SearchI
     first_heading_deg: 0,
     max_grade: 0.1,
     min_clear_mm: 0,
+    lines: [],
+    passing_every_m: null,
+    as_laid: [],
+    slop_mm: 25,
   },
   laying: { from: "2026-09-01", to: "2026-09-10" },
   facts: smallFacts,

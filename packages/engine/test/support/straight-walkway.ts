@@ -1,3 +1,4 @@
+import { BLANK_LAYOUT, BLANK_MONEY, BLANK_SECTIONS } from "../../src/plan/index.ts";
 import { tables } from "@causey/data/tables";
 import type { ChecksInput, MassModel } from "../../src/checks/index.ts";
 import type { Kit } from "../../src/kit/index.ts";
@@ -11,6 +12,9 @@ export const fieldCart: Cart = {
   name: "Field cart",
   empty_kg: 24,
   load_kg: 68,
+  wet_kg: 0,
+  width_mm: 640,
+  length_mm: 1500,
   track_mm: 480,
   axle_distance_mm: 0,
   axles: 1,
@@ -112,22 +116,24 @@ export const levelSite = (change: Partial<Site> = {}): Site => ({
   starts: [],
   plots: [],
   levels: [
-    { id: "storm", name: "Storm of record", z_m: 2, datum: DATUM, source: "invented", epoch: "2002 to 2020" },
+    { id: "storm", name: "Storm of record", role: "flood", basis: "recorded", z_m: 2, datum: DATUM, source: "invented", epoch: "2002 to 2020" },
   ],
   readings: [],
+  height_band_m: null,
   ...change,
 });
 
 /** A plan with what the checks read; the rest is invented filling. */
 export const checkedPlan = (change: Partial<Plan> = {}): Plan => ({
-  schema: 1,
+  schema: 2,
   id: "reed-corner",
   name: "Reed Corner",
   site_name: "Reed Corner fen",
   units: "us",
   crs: { local: "site grid" },
   vertical_datum: DATUM,
-  terrain: { file: "terrain.asc", unit: "m", datum: DATUM },
+  ...BLANK_SECTIONS,
+  terrain: { kind: "grid", file: "terrain.asc", unit: "m", datum: DATUM },
   prices: { file: "prices.csv" },
   laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 60, carriers: 2 },
   removal: { by: "2027-10-29" },
@@ -146,6 +152,7 @@ export const checkedPlan = (change: Partial<Plan> = {}): Plan => ({
     first_heading_deg: 0,
     max_grade: 0.08,
     min_clear_mm: 100,
+    ...BLANK_LAYOUT,
   },
   code: "us-asd-2018",
   saw: { kerf_mm: 3 },
@@ -157,6 +164,7 @@ export const checkedPlan = (change: Partial<Plan> = {}): Plan => ({
     delivery: 0,
     removal_share: 0.5,
     disposal: 0,
+    ...BLANK_MONEY,
   },
   ...change,
 });

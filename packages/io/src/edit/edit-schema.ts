@@ -1,4 +1,4 @@
-import type { Edit } from "@causey/engine/plan";
+import type { Edit, Section } from "@causey/engine/plan";
 import { kitSchema } from "../plan/kit-schema.ts";
 import { planWithKitSchema } from "../plan/plan-schema.ts";
 import type { Frozen, Same } from "../plan/same-type.ts";
@@ -34,7 +34,47 @@ const zone = z.strictObject({
   to: z.exactOptional(monthDay),
   hidden: z.boolean(),
   source: line,
+  buffer_m: z.exactOptional(notNegative),
+  contact: z.exactOptional(line),
+  owner: z.exactOptional(line),
 });
+
+const start = z.strictObject({ id, name: line, x: number, y: number });
+const plot = z.strictObject({
+  ...start.shape,
+  keep_off_m: notNegative,
+  reach_m: positive,
+  arrive_from: z.exactOptional(z.enum(["north", "east", "south", "west"])),
+});
+
+const p = planWithKitSchema.shape;
+const section = <S extends Section, V extends z.core.SomeType>(name: S, value: V) =>
+  z.strictObject({ type: z.literal("set-section"), section: z.literal(name), value });
+
+/** A section of the plan, replaced whole. */
+const sectionEdit = z.discriminatedUnion("section", [
+  section("site_name", p.site_name),
+  section("request", p.request),
+  section("survey", p.survey),
+  section("water", p.water),
+  section("rules", p.rules),
+  section("papers", p.papers),
+  section("photo", p.photo),
+  section("terrain", p.terrain),
+  section("prices", p.prices),
+  section("laying", p.laying),
+  section("removal", p.removal),
+  section("starts", list(start)),
+  section("plots", list(plot)),
+  section("zones", list(zone)),
+  section("levels", p.levels),
+  section("flood_level", p.flood_level),
+  section("water_kg_m3", p.water_kg_m3),
+  section("ground", p.ground),
+  section("visits", p.visits),
+  section("saw", p.saw),
+  section("money", p.money),
+]);
 
 /** One edit of a plan as JSON. What it names, and whether it fits the plan, is judged by `applyEdit`. */
 export const editSchema = z.discriminatedUnion("type", [
@@ -49,6 +89,7 @@ export const editSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("set-kit"), kit: kitSchema }),
   z.strictObject({ type: z.literal("set-units"), units: z.enum(["us", "metric"]) }),
   z.strictObject({ type: z.literal("rename"), name: line }),
+  sectionEdit,
 ]);
 
 /** Fails to compile when the engine's edits and this schema drift apart. */

@@ -4,7 +4,9 @@ import { reportIssues } from "../plan/issues.ts";
 import { Findings } from "../problem/index.ts";
 import { editSchema } from "./edit-schema.ts";
 
-const kinds = editSchema.def.options.flatMap((option) => option.shape.type.def.values);
+const kinds = editSchema.def.options.flatMap((option) =>
+  "shape" in option ? option.shape.type.def.values : ["set-section" as const],
+);
 
 /**
  * One edit from parsed JSON, as the page sends it. Throws `ProblemError` with every fault; unknown keys are faults.

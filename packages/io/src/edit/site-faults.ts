@@ -4,6 +4,7 @@ import type { Crs, Raster } from "@causey/engine/site";
 import { crsFromEpsg } from "../crs/index.ts";
 import { checkInZones, checkOnTerrain } from "../plan/place-checks.ts";
 import { PLACES_FILE, ZONES_FILE } from "../plan/read-plan.ts";
+import { groundFile } from "../ground/index.ts";
 import { Findings } from "../problem/index.ts";
 import { readZones, writeZones } from "../vector/index.ts";
 
@@ -18,7 +19,7 @@ import { readZones, writeZones } from "../vector/index.ts";
 export async function siteFaults(plan: Plan, edit: Edit, terrain: Raster): Promise<readonly Problem[]> {
   if (!movesSomething(edit)) return [];
   const found = new Findings(PLACES_FILE);
-  checkOnTerrain(found, plan, terrain, plan.terrain.file);
+  checkOnTerrain(found, plan, terrain, groundFile(plan.terrain) ?? "plan.json");
   checkInZones(found, plan, plan.zones, plan.laying);
   const zone = edit.type === "add-zone" ? await zoneFaults(plan, edit) : [];
   return [...found.all, ...zone].filter((problem) => problem.severity === "error");

@@ -1,3 +1,4 @@
+import { BLANK_LAYOUT, BLANK_MONEY, BLANK_SECTIONS } from "@causey/engine/plan";
 import type { PlanFiles } from "../files/index.ts";
 import { jsonBytes } from "../json/index.ts";
 import { PLACES_FILE, PLAN_FILE, ZONES_FILE, type PlanFile } from "../plan/index.ts";
@@ -43,14 +44,15 @@ const idOf = (title: string): string =>
     .slice(0, 60) || "plan";
 
 const freshPlan = (title: string, ready_kit: string): PlanFile => ({
-  schema: 1,
+  schema: 2,
   id: idOf(title),
   name: title,
   site_name: "Name of the site",
   units: "us",
   crs: GRID,
   vertical_datum: DATUM,
-  terrain: { file: "terrain.tif", unit: "m", datum: DATUM },
+  ...BLANK_SECTIONS,
+  terrain: { kind: "grid", file: "terrain.tif", unit: "m", datum: DATUM },
   prices: { file: "prices.csv" },
   laying: { from: "2027-04-05", to: "2027-04-16", carry_m: 100, carriers: 8 },
   removal: { by: "2029-10-31" },
@@ -59,6 +61,8 @@ const freshPlan = (title: string, ready_kit: string): PlanFile => ({
     {
       id: "flood",
       name: "Flood to be held",
+      role: "flood",
+      basis: "assumed",
       z_m: 1.5,
       datum: DATUM,
       source: "Example: give the gauge or flood mark it comes from",
@@ -85,6 +89,9 @@ const freshPlan = (title: string, ready_kit: string): PlanFile => ({
         name: "Hand cart",
         empty_kg: 25,
         load_kg: 50,
+        wet_kg: 5,
+        width_mm: 600,
+        length_mm: 1500,
         track_mm: 500,
         axle_distance_mm: 0,
         axles: 1,
@@ -103,6 +110,7 @@ const freshPlan = (title: string, ready_kit: string): PlanFile => ({
     first_heading_deg: 0,
     max_grade: 0.08,
     min_clear_mm: 150,
+    ...BLANK_LAYOUT,
   },
   code: "us-asd-2018",
   saw: { kerf_mm: 3 },
@@ -114,5 +122,6 @@ const freshPlan = (title: string, ready_kit: string): PlanFile => ({
     delivery: 150,
     removal_share: 0.6,
     disposal: 200,
+    ...BLANK_MONEY,
   },
 });

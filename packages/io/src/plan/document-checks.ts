@@ -27,6 +27,16 @@ function checkDays(found: Findings, document: PlanDocument): void {
   order("laying.to", laying.from, laying.to, "The laying ends before it begins");
   order("removal.by", laying.to, removal.by, "The walkway would be taken out before it is laid");
   visits.forEach((visit, i) => {
+    if (visit.to === null) {
+      found.warn({
+        code: "visit-open-end",
+        place: `visits[${i}].to`,
+        value: null,
+        message: `The visit ${quote(visit.name)} has no last day: a temporary walkway needs one, and a permit asks for it.`,
+        mend: "Ask the researcher for the last day, and give it.",
+      });
+      return;
+    }
     order(`visits[${i}].to`, visit.from, visit.to, `The visit ${quote(visit.name)} ends before it begins`);
     if (visit.to > removal.by)
       found.warn({

@@ -1,6 +1,7 @@
 import type { Kit } from "@causey/engine/kit";
 import { count, id, line, list, note, notNegative, number, positive, share, z } from "./zod.ts";
 import type { Frozen, Same } from "./same-type.ts";
+import { floats, piles } from "./section-schemas.ts";
 
 const lay = z.enum(["flat", "edge"]);
 const size = z.string().check(z.minLength(1), z.maxLength(20));
@@ -10,6 +11,7 @@ const lumber = z.strictObject({
   grade: line,
   treatment: z.enum(["none", "treated"]),
   incised: z.boolean(),
+  preservative: z.nullable(id),
 });
 
 const crossPieces = z.strictObject({
@@ -57,6 +59,28 @@ const deck = z.discriminatedUnion("kind", [
     open_share: share,
     yield_mpa: positive,
   }),
+  z.strictObject({
+    kind: z.enum(["moulded-grating", "bar-grating", "plywood", "plastic-panel"]),
+    name: line,
+    thickness_mm: positive,
+    panel_length_mm: positive,
+    width_mm: positive,
+    gap_mm: notNegative,
+    opening_along_mm: notNegative,
+    opening_across_mm: notNegative,
+    open_share: share,
+    mass_kg_m2: positive,
+    soak_kg_m2: notNegative,
+    fastener: id,
+    fasteners_per_panel: count,
+    strength: z.strictObject({
+      moment_n: positive,
+      stiffness_nm: positive,
+      creep: z.number().check(z.minimum(1)),
+      source: line,
+      status: z.enum(["seen", "memory", "practice", "computed"]),
+    }),
+  }),
 ]);
 
 const supportPiece = z.strictObject({
@@ -74,7 +98,7 @@ const supportPiece = z.strictObject({
 const support = z.strictObject({
   id,
   name: line,
-  form: z.enum(["open-crate", "sleeper", "post-pair"]),
+  form: z.enum(["open-crate", "sleeper", "post-pair", "screw-pile", "float"]),
   height_min_mm: notNegative,
   height_max_mm: notNegative,
   height_step_mm: positive,
@@ -92,6 +116,8 @@ const support = z.strictObject({
     }),
   ),
   screws: list(z.strictObject({ screw: id, count }), 50),
+  piles: z.exactOptional(piles),
+  floats: z.exactOptional(floats),
   stands: z.strictObject({ ground_above_m: z.nullable(number), not_in: list(id, 20) }),
 });
 
@@ -111,11 +137,16 @@ export const kitSchema = z.strictObject({
   supports: list(support, 50).check(z.minLength(1)),
   platform: z.strictObject({
     side_mm: positive,
+    pieces: z.literal([1, 2]),
     stringers: z.strictObject({ size, count }),
     cross_pieces: z.strictObject({ size, count }),
     screw: id,
     screws_per_end: count,
   }),
+  ramp: z.nullable(
+    z.strictObject({ lengths_mm: list(positive, 20).check(z.minLength(1)), max_grade: positive }),
+  ),
+  spares_share: share,
 });
 
 /** A ready kit by its id, with the few things that a site decides about its supports. */

@@ -1,12 +1,13 @@
 import type { JsonObject } from "@causey/engine/formula";
+import { toSchemaTwo } from "./migrate-to-two.ts";
 import { PLAN_SCHEMA } from "./schema-number.ts";
 import type { Findings } from "../problem/index.ts";
 
 /** Turns a document of one schema number into one of the next. */
 export type Migration = (document: JsonObject) => JsonObject;
 
-/** From schema number -> migration to the next. Empty while number 1 is the only one there ever was. */
-export const MIGRATIONS: ReadonlyMap<number, Migration> = new Map();
+/** From schema number -> migration to the next. */
+export const MIGRATIONS: ReadonlyMap<number, Migration> = new Map([[1, toSchemaTwo]]);
 
 /**
  * Brings a plan document to the schema that this program knows, one number at a time. Throws `ProblemError` for a

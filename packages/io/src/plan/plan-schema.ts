@@ -3,6 +3,18 @@ import type { PlaceDefaults } from "../vector/index.ts";
 import { kitChoiceSchema, kitSchema, type KitChoice } from "./kit-schema.ts";
 import { PLAN_SCHEMA } from "./schema-number.ts";
 import type { Frozen, Same } from "./same-type.ts";
+import {
+  drawnLines,
+  laidJoints,
+  level,
+  papers,
+  photo,
+  request,
+  rules,
+  survey,
+  terrain,
+  water,
+} from "./section-schemas.ts";
 import { count, day, id, line, list, notNegative, number, positive, share, z } from "./zod.ts";
 
 const crs = z.union([
@@ -10,27 +22,19 @@ const crs = z.union([
   z.strictObject({ local: line }),
 ]);
 
-const terrain = z.strictObject({
-  file: line,
-  unit: z.enum(["m", "ft"]),
-  datum: line,
-  crs_confirmed: z.exactOptional(z.boolean()),
-});
-
-const level = z.strictObject({
-  id,
-  name: line,
-  z_m: number,
-  datum: line,
-  source: line,
-  epoch: line,
-});
-
 const ground = z.strictObject({
   su_kpa: z.nullable(notNegative),
   source: line,
   readings: list(
-    z.strictObject({ x: number, y: number, depth_m: notNegative, su_kpa: notNegative, source: line }),
+    z.strictObject({
+      x: number,
+      y: number,
+      depth_m: notNegative,
+      su_kpa: notNegative,
+      source: line,
+      remoulded_kpa: z.exactOptional(notNegative),
+      vane_mm: z.exactOptional(line),
+    }),
     10_000,
   ),
   safety: positive,
@@ -40,6 +44,9 @@ const cart = z.strictObject({
   name: line,
   empty_kg: notNegative,
   load_kg: notNegative,
+  wet_kg: notNegative,
+  width_mm: z.nullable(positive),
+  length_mm: z.nullable(positive),
   track_mm: positive,
   axle_distance_mm: notNegative,
   axles: z.literal([1, 2]),
@@ -57,7 +64,7 @@ const visit = z.strictObject({
   cart: z.nullable(cart),
   per_year: positive,
   from: day,
-  to: day,
+  to: z.nullable(day),
 });
 
 const layout = z.strictObject({
@@ -71,6 +78,10 @@ const layout = z.strictObject({
   first_heading_deg: number,
   max_grade: positive,
   min_clear_mm: notNegative,
+  lines: drawnLines,
+  passing_every_m: z.nullable(positive),
+  as_laid: laidJoints,
+  slop_mm: notNegative,
 });
 
 const money = z.strictObject({
@@ -81,6 +92,13 @@ const money = z.strictObject({
   delivery: notNegative,
   removal_share: notNegative,
   disposal: notNegative,
+  donated_share: share,
+  donated_per_hour: notNegative,
+  jig_hours_per_module: notNegative,
+  inspections_per_year: notNegative,
+  hours_per_inspection: notNegative,
+  repair_share_per_year: notNegative,
+  price_age_days: positive,
 });
 
 const pricesFile = z.strictObject({ file: line });
@@ -100,6 +118,12 @@ const planWith = <K extends z.core.SomeType>(kit: K) =>
     units: z.enum(["us", "metric"]),
     crs,
     vertical_datum: line,
+    request,
+    survey,
+    water,
+    rules,
+    papers,
+    photo,
     terrain,
     prices: pricesFile,
     laying: z.strictObject({ from: day, to: day, carry_m: notNegative, carriers: count }),

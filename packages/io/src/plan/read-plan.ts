@@ -7,7 +7,8 @@ import { crsFromEpsg } from "../crs/index.ts";
 import type { PlanFiles } from "../files/index.ts";
 import { readPrices, type PricesRead } from "../prices/index.ts";
 import { Findings } from "../problem/index.ts";
-import { readTerrain, type Terrain } from "../terrain/index.ts";
+import { groundFile, readGround } from "../ground/index.ts";
+import type { Terrain } from "../terrain/index.ts";
 import { readPlaces, readZones, type PlacesRead, type ZonesRead } from "../vector/index.ts";
 import { checkDatums } from "./datum-checks.ts";
 import { checkCurrency, checkDocument, checkVisits } from "./document-checks.ts";
@@ -94,6 +95,7 @@ class Reading {
       plots,
       levels: plan.levels,
       readings: plan.ground.readings,
+      height_band_m: null,
     };
     return { ok: true, plan, site, prices: this.#prices!.prices, warnings: problems };
   }
@@ -130,21 +132,25 @@ class Reading {
   }
 
   async #readTerrain(entry: Plan["terrain"], crs: Plan["crs"] | null): Promise<void> {
-    const bytes = this.#file(
-      entry.file,
-      "the terrain",
-      "Put the terrain into the folder as GeoTIFF (.tif) or ESRI ASCII grid (.asc).",
-    );
-    if (bytes)
-      await this.#check(entry.file, async () => {
-        const expected = crs === null ? {} : { expectedCrs: crs };
-        this.#terrain = this.#keep(await readTerrain(entry.file, bytes, { unit: entry.unit, ...expected }));
+    const file = groundFile(entry);
+    const bytes =
+      file === null
+        ? null
+        : this.#file(
+            file,
+            "the terrain",
+            "Put the terrain into the folder as GeoTIFF (.tif), ESRI ASCII grid (.asc) or survey points (.csv).",
+          );
+    if (bytes || file === null)
+      await this.#check(file ?? PLAN_FILE, async () => {
+        this.#terrain = this.#keep(await readGround(entry, bytes, crs ?? undefined));
       });
   }
 
   /** Holds the files against each other, as far as they could be read. */
   async #hold(document: NonNullable<DocumentRead["document"]>): Promise<void> {
     const [terrain, crs, places, zones] = [this.#terrain, this.#crs, this.#places, this.#zones];
+    const ground = groundFile(document.terrain) ?? PLAN_FILE;
     await this.#check(PLAN_FILE, (found) => {
       checkDocument(found, document);
       checkDatums(found, document);
@@ -156,7 +162,7 @@ class Reading {
       await this.#check(document.prices.file, (found) => checkCurrency(found, document, currency));
     }
     if (terrain && crs)
-      await this.#check(document.terrain.file, (found) => {
+      await this.#check(ground, (found) => {
         checkTerrainCrs(found, terrain, document.terrain, crs, this.#files);
         checkStretch(found, terrain.raster, crs);
         checkFileDatum(found, terrain, document.terrain);
@@ -164,7 +170,7 @@ class Reading {
     if (places)
       await this.#check(PLACES_FILE, (found) => {
         checkAnyPlace(found, places);
-        if (terrain) checkOnTerrain(found, places, terrain.raster, document.terrain.file);
+        if (terrain) checkOnTerrain(found, places, terrain.raster, ground);
         if (zones) checkInZones(found, places, zones.zones, document.laying);
       });
     if (zones && terrain)

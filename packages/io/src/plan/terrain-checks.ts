@@ -17,7 +17,7 @@ export function checkTerrainCrs(
   crs: Crs,
   files: PlanFiles,
 ): void {
-  if (terrain.crs !== null || crs.kind === "local") return;
+  if (terrain.crs !== null || crs.kind === "local" || entry.kind !== "grid") return;
   const prjName = entry.file.replace(/\.[^./]*$/, ".prj");
   const prj = files.get(prjName);
   const answer =

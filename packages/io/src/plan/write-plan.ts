@@ -28,10 +28,15 @@ const ORDER: Readonly<Record<keyof Document, true>> = {
   units: true,
   crs: true,
   vertical_datum: true,
+  request: true,
   terrain: true,
+  survey: true,
+  photo: true,
   prices: true,
   laying: true,
   removal: true,
+  rules: true,
+  water: true,
   levels: true,
   flood_level: true,
   water_kg_m3: true,
@@ -42,6 +47,7 @@ const ORDER: Readonly<Record<keyof Document, true>> = {
   code: true,
   saw: true,
   money: true,
+  papers: true,
 };
 
 const inOrder = (document: Document): object =>

@@ -38,6 +38,7 @@ const modulePart = z.strictObject({
 const platformPart = z.strictObject({
   id: text,
   kind: z.literal("platform"),
+  use: z.enum(["turning", "passing"]),
   branch: text,
   side_m: number,
   x: number,

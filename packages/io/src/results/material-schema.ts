@@ -41,6 +41,37 @@ const orderLine = z.strictObject({
   price_date: text,
 });
 
+const year = z.strictObject({ year: number, low: number, mid: number, high: number });
+
+export const budgetSchema = z.strictObject({
+  currency: text,
+  entries: many(
+    z.strictObject({
+      ...year.shape,
+      id: text,
+      title: text,
+      hours: number,
+      donated_hours: number,
+      note: text,
+    }),
+  ),
+  years: many(year),
+  low: number,
+  mid: number,
+  high: number,
+  donated_hours: number,
+  donated_value: number,
+  cash: number,
+  days: number,
+  visits: number,
+  per_metre: z.nullable(number),
+  per_foot: z.nullable(number),
+  per_visit: z.nullable(number),
+  per_year: z.nullable(number),
+  warnings: many(text),
+  old_prices: many(z.strictObject({ item: text, date: text, age_days: number })),
+});
+
 export const costSchema = z.strictObject({
   currency: text,
   order: many(orderLine),

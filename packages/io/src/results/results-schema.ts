@@ -3,7 +3,7 @@ import type { Frozen, Same } from "../plan/same-type.ts";
 import { RESULTS_SCHEMA } from "../plan/schema-number.ts";
 import { number, z } from "../plan/zod.ts";
 import { evaluationSchema, layoutSchema, many, text } from "./layout-schema.ts";
-import { costSchema, cuttingSchema, takeOffSchema } from "./material-schema.ts";
+import { budgetSchema, costSchema, cuttingSchema, takeOffSchema } from "./material-schema.ts";
 import { stripSchema } from "./strip-schema.ts";
 
 const unit = z.enum([
@@ -107,6 +107,7 @@ export const resultsSchema = z.strictObject({
   take_off: takeOffSchema,
   cutting: cuttingSchema,
   cost: costSchema,
+  budget: budgetSchema,
   figures: many(figure),
   strip: stripSchema,
   cautions: many(text),

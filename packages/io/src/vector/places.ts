@@ -33,7 +33,7 @@ export function readPlaces(file: string, bytes: Uint8Array, crs: Crs, defaults: 
     const p = new Properties(found, feature);
     const kind = p.choice("kind", ["start", "plot"]);
     const place = readPoint(p, feature, placement);
-    const distances = kind === "plot" ? readDistances(p, defaults) : null;
+    const distances = kind === "plot" ? { ...readDistances(p, defaults), ...readSide(p) } : null;
     if (!p.isSound || place === null) continue;
     if (distances === null) starts.push(place);
     else plots.push({ ...place, ...distances });
@@ -76,6 +76,12 @@ function readDistances(
     p.fault("reach_m", reach_m, "can never be reached with a reach of 0", 'Give "reach_m" above 0.');
   return { keep_off_m, reach_m };
 }
+
+/** The side to arrive from, when one is wanted. */
+const readSide = (p: Properties): Pick<Plot, "arrive_from"> =>
+  p.value("arrive_from") === undefined
+    ? {}
+    : { arrive_from: p.choice("arrive_from", ["north", "east", "south", "west"]) };
 
 function reportAllTwins(found: Findings, features: readonly RawFeature[]): void {
   const ids = features.flatMap((f) => (f.id === null ? [] : [{ key: f.id, place: f.place }]));

@@ -44,6 +44,11 @@ export class Properties {
     return "";
   }
 
+  /** One line of text; undefined when the property is missing. */
+  optionalText(key: string): string | undefined {
+    return this.value(key) === undefined ? undefined : this.text(key, `Give "${key}" as text.`);
+  }
+
   choice<T extends string>(key: string, choices: readonly T[]): T {
     const v = this.value(key);
     const choice = choices.find((c) => c === v);

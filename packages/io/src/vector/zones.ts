@@ -55,6 +55,9 @@ function readZone(
   const sensitivity = p.number("sensitivity", 0);
   const from = p.monthDay("from");
   const to = p.monthDay("to");
+  const buffer_m = p.number("buffer_m", 0);
+  const contact = p.optionalText("contact");
+  const owner = p.optionalText("owner");
   const zone = {
     id: p.id(),
     name: p.text("name", 'Give the zone a name ("name").'),
@@ -65,6 +68,9 @@ function readZone(
     ...(to === undefined ? {} : { to }),
     hidden: p.flag("hidden"),
     source: p.text("source", 'Say who drew the zone, when and from what ("source").'),
+    ...(buffer_m === undefined ? {} : { buffer_m }),
+    ...(contact === undefined ? {} : { contact }),
+    ...(owner === undefined ? {} : { owner }),
   };
   checkDays(p, zone);
   if (!p.isSound || polygons === null) return null;

@@ -1,3 +1,4 @@
+import { BLANK_LAYOUT, BLANK_MONEY, BLANK_SECTIONS } from "@causey/engine/plan";
 import type { Kit } from "@causey/engine/kit";
 import type { Plan } from "@causey/engine/plan";
 import { writePlan } from "../../src/plan/index.ts";
@@ -8,7 +9,13 @@ export const sampleKit: Kit = {
   id: "test-boards",
   name: "Test boards",
   note: "",
-  lumber: { species: "southern-pine", grade: "no2", treatment: "treated", incised: false },
+  lumber: {
+    species: "southern-pine",
+    grade: "no2",
+    treatment: "treated",
+    incised: false,
+    preservative: null,
+  },
   lengths_mm: [3644.9, 1206.5],
   joint_gap_mm: 12.7,
   stringers: { count: 2, size: "2x6", overall_mm: 863.6 },
@@ -53,25 +60,29 @@ export const sampleKit: Kit = {
   })),
   platform: {
     side_mm: 1816,
+    pieces: 1,
     stringers: { size: "2x6", count: 5 },
     cross_pieces: { size: "2x6", count: 3 },
     screw: "screw-10x3",
     screws_per_end: 2,
   },
+  ramp: null,
+  spares_share: 0.03,
 };
 
 const datum = "Gate bench mark";
 
 /** A plan on a local grid of 40 m by 30 m. */
 export const samplePlan: Plan = {
-  schema: 1,
+  schema: 2,
   id: "fen",
   name: "Fen plots",
   site_name: "Lower fen",
   units: "metric",
   crs: { local: "Fen grid" },
   vertical_datum: datum,
-  terrain: { file: "terrain.asc", unit: "m", datum },
+  ...BLANK_SECTIONS,
+  terrain: { kind: "grid", file: "terrain.asc", unit: "m", datum },
   prices: { file: "prices.csv" },
   laying: { from: "2027-05-10", to: "2027-05-21", carry_m: 100, carriers: 2 },
   removal: { by: "2029-11-30" },
@@ -117,7 +128,18 @@ export const samplePlan: Plan = {
       source: "walked, 2026",
     },
   ],
-  levels: [{ id: "flood", name: "Winter flood", z_m: 1.4, datum, source: "mark on the gate", epoch: "2019" }],
+  levels: [
+    {
+      id: "flood",
+      name: "Winter flood",
+      role: "flood",
+      basis: "recorded",
+      z_m: 1.4,
+      datum,
+      source: "mark on the gate",
+      epoch: "2019",
+    },
+  ],
   flood_level: "flood",
   water_kg_m3: 1000,
   ground: {
@@ -138,6 +160,9 @@ export const samplePlan: Plan = {
         name: "Cart",
         empty_kg: 20,
         load_kg: 60,
+        wet_kg: 0,
+        width_mm: 640,
+        length_mm: 1500,
         track_mm: 500,
         axle_distance_mm: 0,
         axles: 1,
@@ -156,6 +181,7 @@ export const samplePlan: Plan = {
     first_heading_deg: 0,
     max_grade: 0.08,
     min_clear_mm: 150,
+    ...BLANK_LAYOUT,
   },
   code: "us-asd-2018",
   saw: { kerf_mm: 3 },
@@ -167,6 +193,7 @@ export const samplePlan: Plan = {
     delivery: 100,
     removal_share: 0.6,
     disposal: 100,
+    ...BLANK_MONEY,
   },
 };
 

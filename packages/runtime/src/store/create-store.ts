@@ -1,3 +1,4 @@
+import { addFile } from "./add-file.ts";
 import { createPlan } from "./create-plan.ts";
 import type { StoreParts } from "./parts.ts";
 import type { BackupReport, Store } from "./port.ts";
@@ -38,6 +39,7 @@ export function createStore(parts: StoreParts, actions: DatabaseActions): Store 
         .executeTakeFirst();
       return row ? blobs.get(row.sha256) : null;
     },
+    addFile: (id, name, bytes) => whenFree(() => addFile(parts, id, name, bytes)),
     saveEdit: (id, base, edit, inverse, next) =>
       whenFree(() => saveEdit(parts, id, base, edit, inverse, next)),
     undo: (id, base) => whenFree(() => saveStep(parts, id, base, "undo")),

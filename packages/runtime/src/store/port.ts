@@ -92,6 +92,11 @@ export interface Store {
   /** Null when the plan or the file is not there. Throws `StoreError` "damaged-file" when the bytes have changed. */
   readFile(planId: string, name: string): Promise<Uint8Array | null>;
   /**
+   * Lays a file beside a plan. A name that is taken by other bytes gets a number ("terrain-2.tif"), so that no
+   * earlier revision loses its file; the answer says under which name the file lies.
+   */
+  addFile(planId: string, name: string, bytes: Uint8Array): Promise<StoredFile>;
+  /**
    * Saves an edit by compare-and-swap: only when `base` is still the newest revision.
    *
    * next  the document after `edit`; `inverse` leads from it back to the document at `base`

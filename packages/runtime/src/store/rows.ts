@@ -1,3 +1,6 @@
+import type { Json, JsonObject } from "@causey/engine/formula";
+import { upgradeEdit } from "@causey/io/edit";
+import { upgradePlan } from "@causey/io/plan";
 import { PLAN_SCHEMA, type Edit, type Plan } from "@causey/engine/plan";
 import type { Selectable } from "kysely";
 import { StoreError, type PlanSummary, type RevisionRecord, type StoredFile } from "./port.ts";
@@ -8,13 +11,16 @@ export function readDocument(text: string): Plan {
   const plan = JSON.parse(text) as Plan;
   const schema: number = plan.schema;
   if (schema === PLAN_SCHEMA) return plan;
+  if (schema < PLAN_SCHEMA) return upgradePlan(JSON.parse(text) as JsonObject);
   throw new StoreError(
     "newer-store",
     `The plan "${plan.name}" has schema ${schema}; this version reads schema ${PLAN_SCHEMA}.`,
   );
 }
 
-const readEdit = (text: string | null): Edit | null => (text === null ? null : (JSON.parse(text) as Edit));
+/** A stored edit in the form of today; null for none. */
+export const readEdit = (text: string | null): Edit | null =>
+  text === null ? null : upgradeEdit(JSON.parse(text) as Json);
 
 export const summaryOf = (row: Omit<Selectable<PlanTable>, "document">): PlanSummary => ({
   id: row.id,

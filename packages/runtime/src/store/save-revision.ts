@@ -4,7 +4,7 @@ import type { Selectable } from "kysely";
 import type { SaveOutcome, StepOutcome } from "./port.ts";
 import type { StoreParts } from "./parts.ts";
 import { conflictOf, planRowOf, revisionRow } from "./read-plan.ts";
-import { readDocument } from "./rows.ts";
+import { readDocument, readEdit } from "./rows.ts";
 import type { PlanTable, RevisionTable, StackColumns } from "./tables.ts";
 import { afterEdit, afterRedo, afterUndo } from "./undo-stack.ts";
 
@@ -89,7 +89,7 @@ async function stepFrom(
   const target = await revisionRow(db, row.id, top);
   const below = await revisionRow(db, row.id, top - 1);
   if (target.inverse === null) throw new DomainError("step-without-inverse", { plan: row.id, top });
-  const plan = revertEdit(readDocument(row.document), JSON.parse(target.inverse) as Edit);
+  const plan = revertEdit(readDocument(row.document), readEdit(target.inverse)!);
   const stacks = kind === "undo" ? afterUndo(row.revision + 1, below) : afterRedo(target, below);
   const of_revision = kind === "undo" ? target.number : target.of_revision;
   const { summary } = target;

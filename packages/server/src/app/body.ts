@@ -6,7 +6,9 @@ import { bodyLimit } from "hono/body-limit";
 import { problemAnswer, requestProblem } from "./answers.ts";
 
 /** Largest plan folder or archive that is taken in, and largest JSON [bytes]. */
-export const UPLOAD_BYTES = 25 * 1024 * 1024;
+export const UPLOAD_BYTES = 100 * 1024 * 1024;
+/** Largest single file that is laid beside a plan [bytes]. */
+export const FILE_BYTES = 400 * 1024 * 1024;
 export const JSON_BYTES = 5 * 1024 * 1024;
 
 /** Refuses a body beyond `maxSize` bytes as soon as that is known: by its announced length or while it comes in. */

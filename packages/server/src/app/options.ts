@@ -24,6 +24,8 @@ export interface PlanFormat {
    * plan  the document after the edit
    */
   readonly check: (plan: Plan, edit: Edit, beside: FilesBeside) => Promise<readonly Problem[]>;
+  /** Whether the document takes in the file of this name whole, so that none may lie beside it. */
+  readonly takesIn: (name: string) => boolean;
   /** Of the files of a folder those that lie beside the document; the rest is inside it. */
   readonly beside: (plan: Plan, files: PlanFiles) => PlanFiles;
   /** The document as files of a plan folder, without those beside it. */

@@ -1,11 +1,19 @@
 import type { Problem } from "@causey/engine/formula";
 import { cartProblems, validateKit, type Kit } from "@causey/engine/kit";
 import type { Tables } from "@causey/engine/materials";
-import type { Edit, Plan } from "@causey/engine/plan";
+import type { Edit, Plan, Section } from "@causey/engine/plan";
 import { readArchive, writeArchive } from "@causey/io/archive";
 import { movesSomething, siteFaults } from "@causey/io/edit";
-import { PLACES_FILE, PLAN_FILE, readPlan, writePlan, ZONES_FILE } from "@causey/io/plan";
-import type { PlanFormat } from "./options.ts";
+import {
+  namedFiles,
+  PLACES_FILE,
+  PLAN_FILE,
+  readPlan,
+  writePlan,
+  ZONES_FILE,
+  type ReadPlanOptions,
+} from "@causey/io/plan";
+import type { FilesBeside, PlanFormat } from "./options.ts";
 import { terrainShelf } from "./terrain-shelf.ts";
 
 /** The files that the document takes in whole: they are written anew from it. */
@@ -23,6 +31,8 @@ export function planFormat(readyKits: readonly Kit[], tables: Tables): PlanForma
   return {
     read: (files) => readPlan(files, { readyKits, validateKit: judgeKit }),
     check: async (plan, edit, beside) => {
+      if (edit.type === "set-section" && !wordsOnly.has(edit.section))
+        return readAgain(plan, beside, { readyKits, validateKit: judgeKit });
       if (movesSomething(edit)) return siteFaults(plan, edit, await terrainOf(plan, beside));
       const problems = [
         ...(edit.type === "set-kit" ? judgeKit(plan.kit) : []),
@@ -30,11 +40,30 @@ export function planFormat(readyKits: readonly Kit[], tables: Tables): PlanForma
       ];
       return problems.filter((problem) => problem.severity === "error");
     },
+    takesIn: (name) => taken.has(name),
     beside: (_plan, files) => new Map([...files].filter(([name]) => !taken.has(name))),
     write: writePlan,
     readArchive,
     writeArchive,
   };
+}
+
+/** Sections that nothing else in the plan or beside it can contradict. */
+const wordsOnly: ReadonlySet<Section> = new Set<Section>(["site_name", "request", "rules", "papers", "saw"]);
+
+/** Reads the plan as its folder would be read, with the files that it names: errors only. */
+async function readAgain(
+  plan: Plan,
+  beside: FilesBeside,
+  options: ReadPlanOptions,
+): Promise<readonly Problem[]> {
+  const files = new Map(writePlan(plan));
+  for (const name of namedFiles(plan)) {
+    const bytes = await beside.read(name);
+    if (bytes) files.set(name, bytes);
+  }
+  const reading = await readPlan(files, options);
+  return reading.ok ? [] : reading.problems.filter((problem) => problem.severity === "error");
 }
 
 /** A cart must find room on the deck: a new visit's cart, or every cart after a change of the kit. */

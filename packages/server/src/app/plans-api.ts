@@ -1,6 +1,7 @@
 import { Hono } from "hono";
-import { notFound, problemAnswer } from "./answers.ts";
-import { contentType, limitBody, UPLOAD_BYTES, wrongType } from "./body.ts";
+import { fileNameFault } from "@causey/io/files";
+import { notFound, problemAnswer, requestProblem } from "./answers.ts";
+import { contentType, FILE_BYTES, limitBody, UPLOAD_BYTES, wrongType } from "./body.ts";
 import { download } from "./download.ts";
 import { readAll } from "./files-beside.ts";
 import type { AppOptions } from "./options.ts";
@@ -39,6 +40,23 @@ export function plansApi({ store, plans }: AppOptions): Hono {
     const { id, name } = c.req.param();
     const bytes = await store.readFile(id, name);
     return bytes ? download(c, bytes, name) : notFound(c, "file", name);
+  });
+
+  api.put("/:id/files/:name{.+}", limitBody(FILE_BYTES), async (c) => {
+    const { id, name } = c.req.param();
+    if (contentType(c) !== "application/octet-stream") return wrongType(c, "application/octet-stream");
+    const fault = fileNameFault(name) ?? (plans.takesIn(name) ? "it is written from the plan itself" : null);
+    if (fault)
+      return problemAnswer(c, 422, [
+        requestProblem(
+          "file-name",
+          "file",
+          name,
+          `The file's name is refused: ${fault}.`,
+          "Rename the file.",
+        ),
+      ]);
+    return c.json(await store.addFile(id, name, new Uint8Array(await c.req.arrayBuffer())), 201);
   });
 
   api.get("/:id/archive", async (c) => {

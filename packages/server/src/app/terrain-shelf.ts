@@ -1,6 +1,7 @@
 import type { Plan } from "@causey/engine/plan";
 import type { Raster } from "@causey/engine/site";
-import { readTerrain } from "@causey/io/terrain";
+import { groundFile, readGround } from "@causey/io/ground";
+import { hashJson } from "@causey/engine/formula";
 import type { FilesBeside } from "./options.ts";
 
 /** Terrains that are kept read. Each is 4 bytes a cell, so that four of 2 million cells take 32 MB. */
@@ -13,7 +14,8 @@ const KEPT = 4;
 export function terrainShelf(): (plan: Plan, beside: FilesBeside) => Promise<Raster> {
   const shelf = new Map<string, Promise<Raster>>();
   return (plan, beside) => {
-    const key = `${beside.hashOf(plan.terrain.file)} ${plan.terrain.unit}`;
+    const file = groundFile(plan.terrain);
+    const key = hashJson([file === null ? null : beside.hashOf(file), plan.terrain, plan.survey]);
     const reading = shelf.get(key) ?? readFrom(plan, beside);
     shelf.delete(key);
     shelf.set(key, reading);
@@ -24,7 +26,8 @@ export function terrainShelf(): (plan: Plan, beside: FilesBeside) => Promise<Ras
 }
 
 async function readFrom({ terrain, crs }: Plan, beside: FilesBeside): Promise<Raster> {
-  const bytes = await beside.read(terrain.file);
-  if (!bytes) throw new Error(`the plan's terrain ${terrain.file} is not in the store`);
-  return (await readTerrain(terrain.file, bytes, { unit: terrain.unit, expectedCrs: crs })).raster;
+  const file = groundFile(terrain);
+  const bytes = file === null ? null : await beside.read(file);
+  if (file !== null && !bytes) throw new Error(`the plan's terrain ${file} is not in the store`);
+  return (await readGround(terrain, bytes, crs)).raster;
 }

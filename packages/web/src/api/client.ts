@@ -3,6 +3,7 @@ import {
   StoreError,
   type Change,
   type ChangeAnswer,
+  type FileEntry,
   type PlanEntry,
   type PlanSnapshot,
   type PlanStore,
@@ -36,6 +37,15 @@ export function createPlanStore(base: string, fetchFrom: Fetch): PlanStore {
       });
       if (!response.ok) return { kind: "refused", problems: await problemsOf(response) };
       return { kind: "opened", id: (await json<{ id: string }>(response)).id };
+    },
+    addFile: async (id, name, bytes) => {
+      const response = await ask(at(id, `/files/${encodeURIComponent(name)}`), {
+        method: "PUT",
+        headers: { "content-type": "application/octet-stream" },
+        body: bytes as Uint8Array<ArrayBuffer>,
+      });
+      if (!response.ok) return { kind: "refused", problems: await problemsOf(response) };
+      return { kind: "kept", file: await json<FileEntry>(response) };
     },
     archiveAddress: (id) => at(id, "/archive"),
   };

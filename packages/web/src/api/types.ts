@@ -39,6 +39,10 @@ export type OpenAnswer =
   | { readonly kind: "opened"; readonly id: string }
   | { readonly kind: "refused"; readonly problems: readonly Problem[] };
 
+export type AddFileAnswer =
+  | { readonly kind: "kept"; readonly file: FileEntry }
+  | { readonly kind: "refused"; readonly problems: readonly Problem[] };
+
 /** Why the store gave no answer that the page can use. */
 export type Trouble = "no-answer" | "signed-out" | "not-found" | "unexpected";
 
@@ -58,5 +62,7 @@ export interface PlanStore {
   readonly file: (id: string, name: string) => Promise<Uint8Array>;
   readonly change: (id: string, base: number, change: Change) => Promise<ChangeAnswer>;
   readonly open: (archive: Uint8Array) => Promise<OpenAnswer>;
+  /** Lays a file beside the plan; the answer says under which name it lies. */
+  readonly addFile: (id: string, name: string, bytes: Uint8Array) => Promise<AddFileAnswer>;
   readonly archiveAddress: (id: string) => string;
 }

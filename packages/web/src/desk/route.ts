@@ -2,8 +2,10 @@ import { createStore, type Store } from "./store.ts";
 
 /** The pages that exist, in the order of the job, each under the word of its group. */
 export const pages = [
+  { id: "request", title: "Request", group: "Plan" },
   { id: "layout", title: "Layout", group: "Plan" },
   { id: "checks", title: "Checks", group: "Prove" },
+  { id: "materials", title: "Materials", group: "Build" },
 ] as const;
 
 export type PageId = (typeof pages)[number]["id"];

@@ -4,7 +4,7 @@ import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
 import type { PlanState } from "../desk/plan-session.ts";
-import { pages } from "../desk/route.ts";
+import { pages, type PageId } from "../desk/route.ts";
 import { useDerived } from "../desk/use-derived.ts";
 import { useStore } from "../desk/store.ts";
 import { Strip } from "../strip/strip.tsx";
@@ -13,12 +13,17 @@ import { Notices } from "./notices.tsx";
 import { useUndoKeys } from "./tools.tsx";
 import "./app.css";
 
-const LayoutPage = lazy(async () => ({
-  default: (await import("../layout-page/layout-page.tsx")).LayoutPage,
-}));
-const ChecksPage = lazy(async () => ({
-  default: (await import("../checks-page/checks-page.tsx")).ChecksPage,
-}));
+type Page = React.ComponentType<{ readonly snapshot: PlanSnapshot }>;
+
+/** Each page is fetched when it is first opened. */
+const pageOf: Readonly<Record<PageId, React.LazyExoticComponent<Page>>> = {
+  request: lazy(async () => ({ default: (await import("../request-page/request-page.tsx")).RequestPage })),
+  layout: lazy(async () => ({ default: (await import("../layout-page/layout-page.tsx")).LayoutPage })),
+  checks: lazy(async () => ({ default: (await import("../checks-page/checks-page.tsx")).ChecksPage })),
+  materials: lazy(async () => ({
+    default: (await import("../materials-page/materials-page.tsx")).MaterialsPage,
+  })),
+};
 const PlansDialog = lazy(() => import("../plans/plans-dialog.tsx"));
 
 /** The sheet: head, the open page, and the strip along the foot. */
@@ -38,10 +43,8 @@ export function App() {
         <Suspense fallback={<p className="empty">Opening the page.</p>}>
           {!state.snapshot ? (
             <NoPlan state={state} onPlans={() => setListOpen(true)} />
-          ) : page === "checks" ? (
-            <ChecksPage snapshot={state.snapshot} />
           ) : (
-            <LayoutPage snapshot={state.snapshot} />
+            <OpenPage page={page} snapshot={state.snapshot} />
           )}
         </Suspense>
       </main>
@@ -49,6 +52,11 @@ export function App() {
       <Suspense>{isListOpen && <PlansDialog onClose={() => setListOpen(false)} />}</Suspense>
     </div>
   );
+}
+
+function OpenPage({ page, snapshot }: { readonly page: PageId; readonly snapshot: PlanSnapshot }) {
+  const Open = pageOf[page];
+  return <Open key={snapshot.id} snapshot={snapshot} />;
 }
 
 function usePageTitle({ snapshot }: PlanState, page: string): void {

@@ -1,5 +1,6 @@
 import type { PlanSnapshot } from "../api/types.ts";
 import type { FileShelf } from "../desk/file-shelf.ts";
+import { groundFile } from "@causey/io/ground";
 import { createStore, type Store } from "../desk/store.ts";
 import type { Scheme, TerrainAnswer, TerrainPicture, TerrainRequest } from "./terrain-protocol.ts";
 
@@ -43,18 +44,20 @@ export function createTerrainSession(startWorker: () => TerrainPort, shelf: File
     ...store,
     show: async (snapshot, scheme) => {
       const { plan, files } = snapshot;
-      const file = files.find((f) => f.name === plan.terrain.file);
-      const wanted = `${file?.sha256} ${plan.terrain.unit} ${plan.units} ${scheme}`;
+      const name = groundFile(plan.terrain);
+      const file = files.find((f) => f.name === name);
+      const sha256 = file?.sha256 ?? "";
+      const wanted = `${sha256} ${JSON.stringify([plan.terrain, plan.survey])} ${plan.units} ${scheme}`;
       if (wanted === drawn) return;
       drawn = wanted;
-      if (!file) return store.set({ picture: null, message: `"${plan.terrain.file}" is not there.` });
+      if (name !== null && !file) return store.set({ picture: null, message: `"${name}" is not there.` });
       const id = ++lastId;
       try {
-        const [content] = await shelf(snapshot.id, [file]);
+        const [content] = await shelf(snapshot.id, file ? [file] : []);
         if (id !== lastId) return;
-        const bytes = sent.has(file.sha256) ? null : content!.bytes;
-        sent.add(file.sha256);
-        open().postMessage({ id, plan, sha256: file.sha256, bytes, scheme });
+        const bytes = sent.has(sha256) || !content ? null : content.bytes;
+        sent.add(sha256);
+        open().postMessage({ id, plan, sha256, bytes, scheme });
       } catch (error) {
         drawn = "";
         store.set({ picture: null, message: error instanceof Error ? error.message : String(error) });

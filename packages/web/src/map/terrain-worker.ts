@@ -8,13 +8,15 @@ const FINEST_LINES = 420;
 const SMOOTHINGS = 2;
 
 const held = new Map<string, Raster>();
+/** Files as they were sent: the same file may be read in another way later. */
+const sent = new Map<string, Uint8Array>();
 
 async function rasterOf({ plan, sha256, bytes }: TerrainRequest): Promise<Raster> {
-  const key = `${sha256} ${plan.terrain.unit}`;
+  const key = `${sha256} ${JSON.stringify([plan.terrain, plan.survey])}`;
   const known = held.get(key);
   if (known) return known;
-  if (!bytes) throw new Error("The terrain was not sent.");
-  const raster = await readRaster(plan, bytes);
+  if (bytes) sent.set(sha256, bytes);
+  const raster = await readRaster(plan, sent.get(sha256) ?? null);
   held.set(key, raster);
   return raster;
 }

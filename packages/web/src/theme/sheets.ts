@@ -14,6 +14,7 @@ import "@mantine/core/styles/Drawer.css";
 import "@mantine/core/styles/Input.css";
 import "@mantine/core/styles/InlineInput.css";
 import "@mantine/core/styles/NumberInput.css";
+import "@mantine/core/styles/Checkbox.css";
 import "@mantine/core/styles/Table.css";
 import "@mantine/core/styles/Progress.css";
 import "./tokens.css";

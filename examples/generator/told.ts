@@ -1,0 +1,77 @@
+import { DATUM } from "./datum.ts";
+import type { Meadow } from "./meadow.ts";
+import type { Spot } from "./polygon.ts";
+import { between, type Random } from "./random.ts";
+import { onGrid } from "./zones.ts";
+
+/** What the demo's people told: who asks, and what the owner weighed. All of it is invented. */
+export const REQUEST = {
+  requester: "Ysolde Marn",
+  organisation: "Quillet Bay Field Station",
+  contact: "Field station office, Quillet Bay",
+  purpose:
+    "Weekly emptying of sediment traps on three plots and a plant survey, for three seasons. Wet samples go back on a hand cart.",
+  received: "2026-09-14",
+  wet_feet_ok: true,
+  options: [
+    {
+      kind: "no-structure",
+      status: "rejected",
+      reason: "Over 60 visits a year with a cart; last year's trial left ruts that still hold water.",
+    },
+    { kind: "by-boat", status: "rejected", reason: "The creeks dry out at low water, when the traps are read." },
+    {
+      kind: "another-season",
+      status: "rejected",
+      reason: "The traps must be read from May to October.",
+    },
+    { kind: "open-crates", status: "chosen", reason: "Light, carried by hand, nothing left in the ground." },
+  ],
+} as const;
+
+export const PAPERS = {
+  sheet: "letter",
+  applicant: "Tarrowmere Trust",
+  prepared_by: "Land steward, Tarrowmere Trust",
+  file_no: "",
+  waterbody: "Quillet Bay",
+  date: "2027-02-15",
+  adjoining: ["Quillet Bay Commoners, Shore Lane"],
+} as const;
+
+const SHOTS: readonly Spot[] = [
+  [128, 166],
+  [131, 131],
+  [112, 118],
+  [84, 118],
+  [66, 84],
+  [158, 152],
+  [194, 128],
+  [204, 106],
+  [216, 82],
+  [158, 62],
+];
+
+/** Heights taken with a level on the demo's own bench mark: the terrain reads a little high in the grass. */
+export const drawSurvey = (meadow: Meadow, random: Random) => ({
+  benchmarks: [
+    {
+      id: "BM1",
+      name: "Bolt in the gate post",
+      x: onGrid([130, 187])[0],
+      y: onGrid([130, 187])[1],
+      z_m: 2.61,
+      datum: DATUM,
+      source: "Levelled from the Tarrowmere gauge, invented, 2026-08",
+    },
+  ],
+  check_shots: SHOTS.map(([u, v], i) => {
+    const [x, y] = onGrid([u, v]);
+    const z_m = Math.round((meadow.heightAt(u, v) - 0.012 + between(random, -0.03, 0.03)) * 1000) / 1000;
+    return { id: `C${i + 1}`, x, y, z_m, accuracy_m: 0.01, date: "2026-09-03" };
+  }),
+  stations: [],
+  correct_terrain: false,
+  accuracy_m: 0.05,
+  date: "2025-11-20",
+});

@@ -1,0 +1,154 @@
+import type { Job } from "../formula/index.ts";
+import type { Start } from "../site/index.ts";
+import { arrivalPoints } from "./arrival.ts";
+import { extendNetwork } from "./extend.ts";
+import { finishLayout, type Finished } from "./finish.ts";
+import type { JointSpace } from "./joint-space.ts";
+import { joinableSets } from "./joinable.ts";
+import { NetworkSearch, plotsIn, type Goal, type Network } from "./network.ts";
+import type { SearchInput } from "./search-input.ts";
+import type { ReadyLattice } from "./search-memory.ts";
+import type { Layout } from "./types.ts";
+
+/** Places given up on one lattice before the search turns to the next. */
+const MOST_RETRIES = 12;
+/** Limits tried before it is asked whether the plots can be joined at all. */
+const PATIENCE = 5;
+export const NO_LIMIT = 0x7ffffff0;
+
+/** A finished layout on one lattice. */
+export interface Found {
+  readonly layout: Omit<Layout, "unreached" | "notes" | "search">;
+  readonly estimate: number;
+  /** Cost in whole units, the same on every lattice of a search. */
+  readonly whole: number;
+  readonly settled: number;
+  /** Why networks found before it were given up. */
+  readonly refusals: readonly string[];
+}
+
+/** The search on one lattice. */
+export class HeadingSearch {
+  readonly refusals: string[] = [];
+  private readonly input: SearchInput;
+  private readonly start: Start;
+  private readonly exactly: number;
+  private readonly note: string;
+  private settled = 0;
+
+  /** `exactly`: so many plots are joined exactly. */
+  constructor(input: SearchInput, start: Start, exactly: number, note: string) {
+    this.input = input;
+    this.start = start;
+    this.exactly = exactly;
+    this.note = note;
+  }
+
+  /**
+   * The least layout on a lattice. `most`: nothing above this cost is wanted, and nothing that leaves out a plot;
+   * a lattice that has no such layout is given up as soon as that is proven.
+   */
+  *run({ l, table, space }: ReadyLattice, most: number): Job<Found | null> {
+    const { site, choice, facts, costs } = this.input;
+    const goals = site.plots.map((p, n) => ({ plot: n, points: arrivalPoints(l, p) }));
+    space.keepFields(goals.map((g) => g.points));
+    for (let attempt = 0; attempt < MOST_RETRIES; attempt++) {
+      const network = yield* this.network(space, goals, most);
+      if (network === null) return null;
+      const finished: Finished = finishLayout({
+        network,
+        space,
+        site,
+        facts,
+        costs,
+        rules: { max_grade: choice.max_grade, min_clear_m: choice.min_clear_mm / 1000 },
+        startId: this.start.id,
+      });
+      if (finished.ok)
+        return {
+          layout: finished.layout,
+          whole: network.cost,
+          settled: this.settled,
+          estimate: network.cost * space.unit,
+          refusals: this.refusals,
+        };
+      this.refusals.push(finished.because);
+      table.ban(finished.point);
+      space.forgetAt(finished.point);
+    }
+    return null;
+  }
+
+  /** Exact network over the plots; with more than can be joined exactly, over the nearest, each further one joined to it. */
+  private *network(space: JointSpace, goals: readonly Goal[], most: number): Job<Network | null> {
+    if (goals.length === 0) return null;
+    if (goals.length <= this.exactly) {
+      const network = yield* this.joinAll(space, goals, most, PATIENCE);
+      if (network !== null || most < NO_LIMIT) return network;
+    }
+    return yield* this.joinSome(space, goals, most);
+  }
+
+  /** The plots that can be joined, the nearest first; what is left over is joined to free exits. */
+  private *joinSome(space: JointSpace, goals: readonly Goal[], most: number): Job<Network | null> {
+    const search = new NetworkSearch(space, goals, this.note);
+    const costs = search.reach();
+    const reachable = goals.map((_, k) => k).filter((k) => costs[k] !== null);
+    if (reachable.length === 0 || (most < NO_LIMIT && reachable.length < goals.length)) return null;
+    const near = [...reachable].sort((a, b) => costs[a]! - costs[b]! || a - b);
+    const first = near.slice(0, this.exactly);
+    const chosen = yield* this.joinable(space, goals, first);
+    if (chosen.length === 0 || (most < NO_LIMIT && chosen.length < first.length)) return null;
+    const network = yield* this.joinAll(
+      space,
+      chosen.map((k) => goals[k]!),
+      most,
+      Infinity,
+    );
+    if (network === null) return null;
+    const rest = near.filter((k) => !chosen.includes(k)).map((k) => goals[k]!);
+    return yield* extendNetwork(this.input, space, network, rest, this.note);
+  }
+
+  /** The most of some plots that one network joins; of equally many, those that come first. */
+  private *joinable(space: JointSpace, goals: readonly Goal[], plots: readonly number[]): Job<number[]> {
+    if (plots.length === 1) return [...plots];
+    const sets = yield* joinableSets(
+      space,
+      plots.map((k) => goals[k]!),
+      this.note,
+    );
+    const best = [...sets].sort((a, b) => plotsIn(b).length - plotsIn(a).length || a - b)[0];
+    return best === undefined ? [] : plotsIn(best).map((n) => plots[n]!);
+  }
+
+  /**
+   * Joins all of some plots. Raises the cost limit until a network fits under it: whatever is cut off costs more than
+   * the limit. Null when none costs `most` or less, or when none was found below so many limits. With `most` given,
+   * it is the only limit.
+   */
+  private *joinAll(
+    space: JointSpace,
+    goals: readonly Goal[],
+    most: number,
+    limits: number,
+  ): Job<Network | null> {
+    const search = new NetworkSearch(space, goals, this.note);
+    const all = goals.map((_, k) => k);
+    const mask = (1 << goals.length) - 1;
+    const least = search.leastNetwork(all);
+    if (least === null || least > most) return null;
+    try {
+      if (most < NO_LIMIT) return yield* search.join(mask, most);
+      let limit = Math.round(1.04 * least);
+      for (let n = 0; n < limits; n++) {
+        const network = yield* search.join(mask, limit);
+        if (network !== null) return network;
+        limit = Math.round(1.06 * limit) + 1;
+      }
+      return null;
+    } finally {
+      this.settled += search.settled;
+    }
+  }
+}

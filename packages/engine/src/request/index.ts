@@ -1,0 +1,2 @@
+export type * from "./types.ts";
+export { requestGaps, type RequestGap } from "./gaps.ts";

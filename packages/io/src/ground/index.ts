@@ -1,0 +1,1 @@
+export { groundFile, readGround } from "./read-ground.ts";

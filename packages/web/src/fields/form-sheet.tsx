@@ -1,0 +1,32 @@
+import "./fields.css";
+
+/** The page's own picture when it is a form: it scrolls by itself, so it can be reached by keys. */
+export const FormSheet = ({
+  label,
+  children,
+}: {
+  readonly label: string;
+  readonly children: React.ReactNode;
+}) => (
+  // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
+  <section className="form-sheet" aria-label={label} tabIndex={0}>
+    {children}
+  </section>
+);
+
+/** A group of fields under one head. */
+export const FieldGroup = ({
+  title,
+  note,
+  children,
+}: {
+  readonly title: string;
+  readonly note?: string;
+  readonly children: React.ReactNode;
+}) => (
+  <section className="field-group" aria-label={title}>
+    <h2>{title}</h2>
+    {note !== undefined && <p className="quiet">{note}</p>}
+    {children}
+  </section>
+);

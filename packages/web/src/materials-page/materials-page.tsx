@@ -1,0 +1,95 @@
+import type { Results } from "@causey/engine/plan";
+import type { PlanSnapshot } from "../api/types.ts";
+import { freshnessOf } from "../desk/derive-session.ts";
+import { useDerived } from "../desk/use-derived.ts";
+import { FieldGroup, FormSheet } from "../fields/form-sheet.tsx";
+import { Cautions } from "../frame/cautions.tsx";
+import { DeriveStatus } from "../frame/derive-status.tsx";
+import { Ledger } from "../frame/ledger.tsx";
+import { Figures } from "../layout-page/figures.tsx";
+import { readingOf } from "../show/reading.ts";
+import { count, showMoney, type Reading } from "../show/show.ts";
+import { BudgetTable } from "./budget-table.tsx";
+import { CuttingPlan } from "./cutting-plan.tsx";
+import { MoneyFields } from "./money-fields.tsx";
+import { OrderTable } from "./order-table.tsx";
+import { PriceAge } from "./price-age.tsx";
+import { TakeOffTable } from "./take-off-table.tsx";
+import "./materials-page.css";
+
+/** What is bought, how it is sawn and what the project costs: lists on the left, the money's figures on the right. */
+export function MaterialsPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
+  const { phase, results } = useDerived();
+  const { plan } = snapshot;
+  const reading = readingOf(plan);
+  const freshness = freshnessOf(phase);
+  return (
+    <>
+      <div className={`picture ${freshness}`}>
+        <FormSheet label="Lists of materials">
+          {results ? (
+            <Lists results={results} snapshot={snapshot} reading={reading} />
+          ) : (
+            <p className="quiet">The lists appear here when the layout has been worked out.</p>
+          )}
+          <MoneyFields plan={plan} />
+        </FormSheet>
+      </div>
+      <Ledger label="Figures of the money">
+        <h1>Materials</h1>
+        <p className="quiet ledger-sub">
+          {results
+            ? `${count(results.cost.order.length, "line")} to order, ${showMoney(results.budget.mid, reading)} in all`
+            : "Take-off, cutting plan, order list, budget."}
+        </p>
+        <DeriveStatus />
+        {results && (
+          <>
+            <Figures figures={moneyFigures(results)} reading={reading} freshness={freshness} />
+            <PriceAge budget={results.budget} />
+            <Cautions cautions={results.cautions} />
+          </>
+        )}
+      </Ledger>
+    </>
+  );
+}
+
+const shown = ["cost", "budget", "cost-per-length", "cost-per-visit", "cost-per-year"];
+const moneyFigures = ({ figures }: Results): Results["figures"] =>
+  figures.filter((figure) => shown.includes(figure.id));
+
+interface ListsProps {
+  readonly results: Results;
+  readonly snapshot: PlanSnapshot;
+  readonly reading: Reading;
+}
+
+function Lists({ results, snapshot, reading }: ListsProps) {
+  const { plan } = snapshot;
+  return (
+    <>
+      <FieldGroup
+        title="Order list"
+        note="Whole sticks and packs, after the cutting plan. Check sizes and prices at the yard before you order."
+      >
+        <OrderTable cost={results.cost} reading={reading} />
+      </FieldGroup>
+      <FieldGroup
+        title="Cutting plan"
+        note={`One row for each way a stick is sawn, with a saw cut of ${plan.saw.kerf_mm} mm between pieces.`}
+      >
+        <CuttingPlan cutting={results.cutting} kerf_mm={plan.saw.kerf_mm} reading={reading} />
+      </FieldGroup>
+      <FieldGroup title="Take-off" note="Every piece of the walkway, spares with it.">
+        <TakeOffTable takeOff={results.take_off} reading={reading} />
+      </FieldGroup>
+      <FieldGroup
+        title="Budget by year"
+        note="Labour is a range: crews and ground differ. Bought things have none."
+      >
+        <BudgetTable budget={results.budget} reading={reading} />
+      </FieldGroup>
+    </>
+  );
+}

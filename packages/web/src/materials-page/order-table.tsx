@@ -1,0 +1,70 @@
+import { tables } from "@causey/data/tables";
+import type { Cost } from "@causey/engine/cost";
+import { M_PER_IN } from "@causey/engine/units";
+import { show, showMoney, type Reading } from "../show/show.ts";
+
+/** What is bought, with the nominal and the actual size of lumber side by side. */
+export function OrderTable({ cost, reading }: { readonly cost: Cost; readonly reading: Reading }) {
+  return (
+    <div className="rows-scroll">
+      <table className="rows-table" aria-label="Order list">
+        <thead>
+          <tr>
+            <th scope="col">Item</th>
+            <th scope="col">Actual size</th>
+            <th scope="col">Length</th>
+            <th scope="col" className="number">
+              To buy
+            </th>
+            <th scope="col" className="number">
+              Needed
+            </th>
+            <th scope="col" className="number">
+              Each
+            </th>
+            <th scope="col" className="number">
+              Amount
+            </th>
+            <th scope="col">Price of</th>
+          </tr>
+        </thead>
+        <tbody>
+          {cost.order.map((line) => (
+            <tr key={`${line.item} ${line.length_mm}`}>
+              <th scope="row">
+                {line.item} <span className="quiet">{line.description}</span>
+              </th>
+              <td>{actualSize(line.item, reading)}</td>
+              <td>{line.length_mm === null ? "" : show(line.length_mm / 1000, "m", reading)}</td>
+              <td className="number">{line.quantity}</td>
+              <td className="number">{line.needed}</td>
+              <td className="number">{showMoney(line.unit_price, reading)}</td>
+              <td className="number">{showMoney(line.amount, reading)}</td>
+              <td>{line.price_date}</td>
+            </tr>
+          ))}
+          {cost.unpriced.map((line) => (
+            <tr key={line.item} className="row-open">
+              <th scope="row">{line.item}</th>
+              <td>{actualSize(line.item, reading)}</td>
+              <td />
+              <td />
+              <td className="number">{line.needed}</td>
+              <td colSpan={3}>no price in the list: left out of every sum</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** The dressed size behind a nominal one; empty for what is not lumber. */
+function actualSize(item: string, { units }: Reading): string {
+  const size = tables.sizes.find((s) => s.id === item);
+  if (!size) return "";
+  const inches = [size.thickness_in, size.width_in];
+  return units === "us"
+    ? `${inches.map((v) => Number(v.toFixed(3))).join(" x ")} in`
+    : `${inches.map((v) => Math.round(v * M_PER_IN * 1000)).join(" x ")} mm`;
+}

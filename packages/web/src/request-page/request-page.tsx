@@ -1,0 +1,47 @@
+import { requestGaps } from "@causey/engine/request";
+import type { PlanSnapshot } from "../api/types.ts";
+import { FormSheet } from "../fields/form-sheet.tsx";
+import { Ledger } from "../frame/ledger.tsx";
+import { count } from "../show/show.ts";
+import { Kinds } from "./kinds.tsx";
+import { Visits } from "./visits.tsx";
+import { WhoAsks } from "./who-asks.tsx";
+import "./request-page.css";
+
+/** Who asks to go where, with what and until when: the form on the left, what is still open on the right. */
+export function RequestPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
+  const { plan } = snapshot;
+  const gaps = requestGaps(plan);
+  return (
+    <>
+      <div className="picture">
+        <FormSheet label="The access request">
+          <WhoAsks plan={plan} />
+          <Visits plan={plan} />
+          <Kinds plan={plan} />
+        </FormSheet>
+      </div>
+      <Ledger label="What the request leaves open">
+        <h1>Request</h1>
+        <p className="quiet ledger-sub">
+          {count(plan.visits.length, "visit")} to {count(plan.plots.length, "plot")},{" "}
+          {count(Math.round(plan.visits.reduce((n, v) => n + v.per_year, 0)), "time")} a year
+        </p>
+        {gaps.length === 0 ? (
+          <p>The request tells everything that the plan asks for.</p>
+        ) : (
+          <section aria-labelledby="gaps-head">
+            <h2 id="gaps-head">Still to be asked</h2>
+            <ul className="gaps">
+              {gaps.map((gap) => (
+                <li key={`${gap.place} ${gap.message}`} data-gap={gap.place}>
+                  <b>{gap.message}</b> <span className="quiet">{gap.why}</span>
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+      </Ledger>
+    </>
+  );
+}
