@@ -1,7 +1,13 @@
 import { between, type Random } from "./random.ts";
 
 const DATE = "2026-10-05";
-const SOURCE = "Fennick Yard list, invented";
+/** Whose list it is, and in which currency. */
+export interface Yard {
+  readonly yard: string;
+  readonly currency: string;
+}
+const FENNICK: Yard = { yard: "Fennick Yard list, invented", currency: "USD" };
+
 const HEAD = "item,description,length_mm,pack,price,currency,date,source";
 
 /** Dollars a foot for an 8 ft stick, spruce or pine as the yard has it. */
@@ -33,23 +39,24 @@ const COUNTED: readonly (readonly [item: string, description: string, pack: numb
 ];
 
 const line = (
+  { yard, currency }: Yard,
   item: string,
   description: string,
   length_mm: number | "",
   pack: number,
   price: number,
-): string => [item, description, length_mm, pack, price.toFixed(2), "USD", DATE, SOURCE].map(cell).join(",");
+): string => [item, description, length_mm, pack, price.toFixed(2), currency, DATE, yard].map(cell).join(",");
 
 const cell = (v: string | number): string => (/[",\n]/.test(String(v)) ? `"${String(v)}"` : String(v));
 
 /** An invented supplier's list: every lumber size in four stock lengths, then screws, clips and mesh by the pack. */
-export function priceFile(random: Random): string {
+export function priceFile(random: Random, yard: Yard = FENNICK): string {
   const lumber = Object.entries(PER_FOOT).flatMap(([size, perFoot]) =>
     STOCK.map(([feet, length_mm, premium]) => {
       const price = Math.round(perFoot * feet * premium * between(random, 0.98, 1.02) * 20) / 20;
-      return line(size, `${size} framing lumber, ${feet} ft`, length_mm, 1, price);
+      return line(yard, size, `${size} framing lumber, ${feet} ft`, length_mm, 1, price);
     }),
   );
-  const counted = COUNTED.map(([item, description, pack, price]) => line(item, description, "", pack, price));
+  const counted = COUNTED.map(([item, description, pack, price]) => line(yard, item, description, "", pack, price));
   return `${[HEAD, ...lumber, ...counted].join("\n")}\n`;
 }

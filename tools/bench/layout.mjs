@@ -1,6 +1,6 @@
 import { tables } from "@causey/data/tables";
 import { finish } from "@causey/engine/formula";
-import { searchLayout } from "@causey/engine/layout";
+import { SearchMemory, searchLayout } from "@causey/engine/layout";
 import { layoutFacts, searchCosts } from "@causey/engine/plan";
 import { spawnSync } from "node:child_process";
 import { mkdtempSync } from "node:fs";
@@ -8,6 +8,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { demoPlan, root } from "./demo-plan.mjs";
 import { clock } from "./report.mjs";
+
+const MEMORY_BYTES = 512e6;
 
 /** The demo site tiled to larger ground: search time by size for one heading, then the whole folder through the shell. */
 export async function* rows() {
@@ -17,17 +19,25 @@ export async function* rows() {
     const facts = layoutFacts(read.plan.kit, tables.sizes);
     const costs = searchCosts(read.plan, read.prices, tables);
     const choice = { ...read.plan.layout, heading_step_deg: 90, first_heading_deg: 30 };
-    const { ms, value } = clock(() =>
-      finish(searchLayout({ site, choice, laying: read.plan.laying, facts, costs })),
-    );
+    const memory = new SearchMemory(MEMORY_BYTES);
+    const search = (plots) =>
+      clock(() =>
+        finish(
+          searchLayout({ site: { ...site, plots }, choice, laying: read.plan.laying, facts, costs }, memory),
+        ),
+      );
+    const { ms, value } = search(site.plots);
+    const settled = memory.settled;
+    const moved = search(site.plots.map((p, n) => (n === 0 ? { ...p, x: p.x + 2, y: p.y - 3 } : p)));
     yield {
       "site m": `${site.terrain.cols * site.terrain.dx} x ${site.terrain.rows * site.terrain.dy}`,
       headings: 1,
       "lattice m": facts.lattice_m,
       plots: site.plots.length,
       parts: value.parts.length,
-      "states settled": value.search.settled,
+      "joints settled": settled,
       ms,
+      "ms, a plot moved": moved.ms,
       "peak MB": process.resourceUsage().maxRSS / 1024,
     };
   }

@@ -51,7 +51,7 @@ function straight(
     reached: [],
     unreached: [],
     notes: [],
-    search: { headings: 1, settled: 0, estimate: 0 },
+    search: { headings: 1, estimate: 0 },
   };
 }
 

@@ -22,7 +22,6 @@ export interface GroundFields {
   readonly leastSensitivity: number;
   /** 1: the point's cell touches a shut zone or unknown ground. */
   readonly shutPoints: Uint8Array;
-  readonly shut: AreaSum;
   /** Sensitivity summed over points. */
   readonly harm: AreaSum;
   /** Points whose cell touches a channel or pool. */
@@ -100,7 +99,6 @@ export function groundFields(l: Lattice, site: Site, from: string, to: string): 
     sensitivity,
     leastSensitivity: sensitivity.reduce((a, b) => Math.min(a, b), Infinity),
     shutPoints,
-    shut: new AreaSum(l.nx, l.ny, (p) => shutPoints[p]!, true),
     harm: new AreaSum(l.nx, l.ny, (p) => sensitivity[p]!, false),
     water: new AreaSum(l.nx, l.ny, (p) => (water[p] !== 0 ? 1 : 0), true),
   };

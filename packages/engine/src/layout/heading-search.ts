@@ -1,6 +1,5 @@
 import type { Job } from "../formula/index.ts";
 import type { Start } from "../site/index.ts";
-import { arrivalPoints } from "./arrival.ts";
 import { extendNetwork } from "./extend.ts";
 import { finishLayout, type Finished } from "./finish.ts";
 import type { JointSpace } from "./joint-space.ts";
@@ -22,19 +21,19 @@ export interface Found {
   readonly estimate: number;
   /** Cost in whole units, the same on every lattice of a search. */
   readonly whole: number;
-  readonly settled: number;
   /** Why networks found before it were given up. */
   readonly refusals: readonly string[];
 }
 
 /** The search on one lattice. */
 export class HeadingSearch {
+  /** Joints settled so far: a measure of the work. */
+  settled = 0;
   readonly refusals: string[] = [];
   private readonly input: SearchInput;
   private readonly start: Start;
   private readonly exactly: number;
   private readonly note: string;
-  private settled = 0;
 
   /** `exactly`: so many plots are joined exactly. */
   constructor(input: SearchInput, start: Start, exactly: number, note: string) {
@@ -48,10 +47,8 @@ export class HeadingSearch {
    * The least layout on a lattice. `most`: nothing above this cost is wanted, and nothing that leaves out a plot;
    * a lattice that has no such layout is given up as soon as that is proven.
    */
-  *run({ l, table, space }: ReadyLattice, most: number): Job<Found | null> {
+  *run({ table, space, goals }: ReadyLattice, most: number): Job<Found | null> {
     const { site, choice, facts, costs } = this.input;
-    const goals = site.plots.map((p, n) => ({ plot: n, points: arrivalPoints(l, p) }));
-    space.keepFields(goals.map((g) => g.points));
     for (let attempt = 0; attempt < MOST_RETRIES; attempt++) {
       const network = yield* this.network(space, goals, most);
       if (network === null) return null;
@@ -68,7 +65,6 @@ export class HeadingSearch {
         return {
           layout: finished.layout,
           whole: network.cost,
-          settled: this.settled,
           estimate: network.cost * space.unit,
           refusals: this.refusals,
         };

@@ -116,7 +116,7 @@ class Spread {
 
   private add(node: number, bits: number): void {
     const old = this.can[node]!;
-    if ((old | bits) === old || this.space.ahead(node) < 0) return;
+    if ((old | bits) === old) return;
     this.can[node] = old | bits;
     this.waiting.push(node);
   }

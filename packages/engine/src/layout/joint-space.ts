@@ -58,7 +58,7 @@ export class JointSpace implements SearchSpace {
   /** Whole cost of a platform with its four supports, by its middle. */
   private readonly platforms: Int32Array;
   private keptBound: StepBound | null = null;
-  private keptFromStart: Int32Array | null = null;
+  private keptOutward: Settle | null = null;
   private readonly fields = new Map<string, Int32Array>();
   private readonly perUnit: number;
 
@@ -114,22 +114,42 @@ export class JointSpace implements SearchSpace {
     for (const key of this.fields.keys()) if (!kept.has(key)) this.fields.delete(key);
   }
 
-  /** Per joint, least whole cost of a line of parts from the start, plus 1; 0 where none leads. */
+  /**
+   * Per joint, least whole cost of a line of parts from the start, plus 1; exact below what was measured, 0 or too much
+   * beyond. Measure while no plots lie on the ground: then it is a bound wherever they come to lie.
+   */
   get fromStart(): Int32Array {
-    if (this.keptFromStart === null) finish(this.measure(""));
-    return this.keptFromStart!;
+    return this.outward.cost;
   }
 
-  /**
-   * Works out `fromStart` for the areas that are blocked now. It must stay a lower bound: measure before plots are put
-   * on the ground, as `replot` does.
-   */
-  *measure(note: string): Job<void> {
+  /** Measures `fromStart` until it is exact for the cheapest joint of every set of points, or nothing is left. */
+  *measure(goals: readonly ReadonlySet<number>[], note: string): Job<void> {
+    for (const points of goals)
+      while (!this.isMeasured(points) && this.outward.run(SLICE, () => false) === -2)
+        yield { done: this.outward.settled, total: 0, note };
+  }
+
+  /** Whether the cheapest of some joints is known, or that none can be reached. */
+  isMeasured(points: ReadonlySet<number>): boolean {
+    return this.outward.isDone || this.leastFromStart(points) < this.outward.frontier;
+  }
+
+  /** Least cost from the start to any joint at some points, as far as measured; Infinity where none leads. */
+  leastFromStart(points: ReadonlySet<number>): number {
+    const { fromStart } = this;
+    let least = Infinity;
+    for (const point of points)
+      for (let node = point * 4; node < point * 4 + 4; node++)
+        if (fromStart[node]! > 0) least = Math.min(least, fromStart[node]! - 1);
+    return least;
+  }
+
+  private get outward(): Settle {
+    if (this.keptOutward !== null) return this.keptOutward;
     const settle = new Settle({ nodes: this.nodes, ahead: () => 0, expand: this.expandOutward });
     const start = this.l.sj * this.l.nx + this.l.si;
     for (let d = 0; d < 4; d++) settle.seed(start * 4 + d, 0, 0);
-    while (settle.run(SLICE, () => false) === -2) yield { done: settle.settled, total: 0, note };
-    this.keptFromStart = settle.cost;
+    return (this.keptOutward = settle);
   }
 
   /** Cheapest step of any part with the cheapest support, a hundredth off for rounding; shade comes on top, place by place. */
@@ -194,8 +214,8 @@ export class JointSpace implements SearchSpace {
     return (j * this.l.nx + i) * 4 + direction;
   }
 
-  /** Least cost of any walkway from the start to here; negative where none leads. */
-  ahead = (node: number): number => this.fromStart[node]! - 1;
+  /** No bound of its own. */
+  readonly ahead = (): number => 0;
 
   expand = (node: number, settle: Settle): void => {
     const d = node & 3;
@@ -288,8 +308,8 @@ export class JointSpace implements SearchSpace {
     const j = (lower - i) / nx;
     const far = lower + (o === 0 ? k : k * nx);
     if (!this.table.stands(lower, o) || !this.table.stands(far, o)) return REFUSED;
-    const { low, high } = this.table;
-    const rise = Math.max(low[o]![lower]! - high[o]![far]!, low[o]![far]! - high[o]![lower]!);
+    const { table } = this;
+    const rise = Math.max(table.low(lower, o) - table.high(far, o), table.low(far, o) - table.high(lower, o));
     if (rise > this.weights.max_grade * k * step) return REFUSED;
     const i0 = o === 0 ? i : i - this.rows;
     const i1 = o === 0 ? i + k : i + this.rows;
@@ -320,8 +340,8 @@ export class JointSpace implements SearchSpace {
       const point = (cj + dy[d]! * this.half) * this.l.nx + ci + dx[d]! * this.half;
       const o = d & 1;
       if (!this.table.stands(point, o)) return REFUSED;
-      low = Math.max(low, this.table.low[o]![point]!);
-      high = Math.min(high, this.table.high[o]![point]!);
+      low = Math.max(low, this.table.low(point, o));
+      high = Math.min(high, this.table.high(point, o));
       supports += this.jointCost(point, o);
     }
     if (low > high) return REFUSED;

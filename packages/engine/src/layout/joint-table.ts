@@ -1,3 +1,4 @@
+import type { SupportKind } from "../kit/index.ts";
 import { groundAt, type Plot, type Polygons, type Raster, type Site } from "../site/index.ts";
 import { footArea, footReach, type LayoutFacts, type SearchCosts } from "./facts.ts";
 import type { GroundFields } from "./fields.ts";
@@ -23,14 +24,14 @@ export interface JointChoice {
 export class JointTable {
   /** Bit n: support kind n may stand. */
   readonly kinds: [Uint8Array, Uint8Array];
-  /** Lowest and highest deck the standing kinds allow [m above the site datum]. */
-  readonly low: [Float32Array, Float32Array];
-  readonly high: [Float32Array, Float32Array];
   /** Money and contact harm of the cheapest standing support [money]. */
   readonly cost: [Float32Array, Float32Array];
   private readonly areas: readonly (readonly PreparedArea[])[];
   private readonly masks: readonly Uint8Array[];
   private readonly contact: readonly number[];
+  /** Least and greatest height from ground to deck, by the bits of the kinds that stand [m]. */
+  private readonly lowest: readonly number[];
+  private readonly highest: readonly number[];
   private readonly l: Lattice;
   private readonly f: GroundFields;
   private readonly terrain: Raster;
@@ -61,8 +62,6 @@ export class JointTable {
     this.costs = costs;
     this.choice = choice;
     this.kinds = [new Uint8Array(points), new Uint8Array(points)];
-    this.low = [new Float32Array(points), new Float32Array(points)];
-    this.high = [new Float32Array(points), new Float32Array(points)];
     this.cost = [new Float32Array(points), new Float32Array(points)];
     const polygons = facts.supports.map((k) => noFootAreas(k, site, choice.from, choice.to));
     const prepared = new Map(polygons.flat().map((p) => [p, new PreparedArea(p)]));
@@ -76,6 +75,11 @@ export class JointTable {
       marked.set(uses, mask);
       return mask;
     });
+    const sets = Array.from({ length: 1 << facts.supports.length }, (_, bits) =>
+      facts.supports.filter((_kind, n) => (bits & (1 << n)) !== 0),
+    );
+    this.lowest = sets.map((set) => Math.min(...set.map((k) => leastHeight(k, choice))) + facts.depth_m);
+    this.highest = sets.map((set) => Math.max(...set.map((k) => k.height_max_mm / 1000)) + facts.depth_m);
     this.contact = facts.supports.map((k) => footArea(k.feet) * choice.contact_per_m2);
   }
 
@@ -88,6 +92,16 @@ export class JointTable {
   /** Bits of the kinds that may stand at a point. */
   standing(point: number, orientation: number): number {
     return this.stands(point, orientation) ? this.kinds[orientation]![point]! & ~KNOWN : 0;
+  }
+
+  /** Lowest deck the standing kinds allow [m above the site datum]; ask `stands` first. */
+  low(point: number, orientation: number): number {
+    return this.f.ground[point]! + this.lowest[this.kinds[orientation]![point]! & ~KNOWN]!;
+  }
+
+  /** Highest deck the standing kinds allow [m above the site datum]; ask `stands` first. */
+  high(point: number, orientation: number): number {
+    return this.f.ground[point]! + this.highest[this.kinds[orientation]![point]! & ~KNOWN]!;
   }
 
   /** Cheapest cost any support can have on ground of a sensitivity [money]. */
@@ -133,22 +147,16 @@ export class JointTable {
 
   private look(point: number, orientation: number): number {
     let bits = 0;
-    let low = Infinity;
-    let high = -Infinity;
     let cost = Infinity;
     const ground = this.f.ground[point]!;
     if (!Number.isNaN(ground) && !this.banned.has(point))
       this.facts.supports.forEach((kind, n) => {
-        const least = Math.max(kind.height_min_mm / 1000, this.choice.min_clear_m);
-        if (least > kind.height_max_mm / 1000 + 1e-9 || !this.kindStands(n, point, orientation)) return;
+        if (leastHeight(kind, this.choice) > kind.height_max_mm / 1000 + 1e-9) return;
+        if (!this.kindStands(n, point, orientation)) return;
         bits |= 1 << n;
-        low = Math.min(low, ground + least + this.facts.depth_m);
-        high = Math.max(high, ground + kind.height_max_mm / 1000 + this.facts.depth_m);
         const money = (this.costs.support[n]!.least ?? 0) * this.choice.money;
         cost = Math.min(cost, money + this.contact[n]! * this.f.sensitivity[point]!);
       });
-    this.low[orientation]![point] = low;
-    this.high[orientation]![point] = high;
     this.cost[orientation]![point] = cost;
     return (this.kinds[orientation]![point] = bits | KNOWN);
   }
@@ -179,6 +187,10 @@ export class JointTable {
     return i < 0 || j < 0 || i >= r.cols || j >= r.rows ? -1 : j * r.cols + i;
   }
 }
+
+/** Least height of a support that keeps its own range and the plan's clearance [m]. */
+const leastHeight = (kind: SupportKind, choice: JointChoice): number =>
+  Math.max(kind.height_min_mm / 1000, choice.min_clear_m);
 
 function markAll(l: Lattice, areas: readonly Polygons[], radius: number): Uint8Array {
   const mask = new Uint8Array(l.nx * l.ny);

@@ -1,79 +1,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { plotAt, smallInput, smallSite, smallTerrain, zone } from "../../test/support/small-site.ts";
+import { allArcs, smallSpace, sweep } from "../../test/support/small-space.ts";
 import { finish } from "../formula/index.ts";
-import type { Site } from "../site/index.ts";
-import { makeFields } from "./fields.ts";
-import { JointSpace } from "./joint-space.ts";
-import { JointTable } from "./joint-table.ts";
-import { latticeOf, layLattice, placeOf } from "./lattice.ts";
+import type { JointSpace } from "./joint-space.ts";
 import { NetworkSearch, type Goal } from "./network.ts";
-import type { Settle } from "./settle.ts";
-import { groundWindow } from "./standing.ts";
-
-function makeSpace(site: Site): { space: JointSpace; goals: Goal[] } {
-  const input = smallInput(site);
-  const { facts, costs, choice, laying } = input;
-  const l = layLattice(site.terrain, 1, 0, site.starts[0]!.x, site.starts[0]!.y);
-  const fields = makeFields(l, site, laying.from, laying.to);
-  const table = new JointTable(l, fields, site, groundWindow(site.terrain, facts.supports), facts, costs, {
-    ...laying,
-    min_clear_m: 0,
-    contact_per_m2: choice.weights.contact_per_m2,
-    money: 1,
-  });
-  const goals = site.plots.map((p, plot) => {
-    const points = new Set<number>();
-    for (let k = 0; k < l.nx * l.ny; k++) {
-      const [x, y] = placeOf(l, k % l.nx, Math.floor(k / l.nx));
-      const d = Math.hypot(x - p.x, y - p.y);
-      if (d >= p.keep_off_m && d <= p.keep_off_m + p.reach_m) points.add(k);
-    }
-    expect(latticeOf(l, p.x, p.y).every(Number.isFinite)).toBe(true);
-    return { plot, points };
-  });
-  return {
-    space: new JointSpace(l, fields, table, facts, costs, { ...choice.weights, max_grade: choice.max_grade }),
-    goals,
-  };
-}
-
-interface Arc {
-  readonly from: number;
-  readonly to: number;
-  readonly cost: number;
-}
-
-/** Every arc of the space, written out, with no search in between. */
-function allArcs(space: JointSpace): Arc[] {
-  const arcs: Arc[] = [];
-  for (let to = 0; to < space.nodes; to++) {
-    if (!space.table.stands(to >> 2, to & 1)) continue;
-    space.expand(to, {
-      relax: (from: number, cost: number) => arcs.push({ from, to, cost }),
-    } as unknown as Settle);
-  }
-  return arcs;
-}
-
-/** Bellman and Ford: sweeps over all arcs until nothing improves. */
-function sweep(
-  nodes: number,
-  seeds: readonly number[],
-  arcs: readonly (readonly [number, number, number])[],
-): Float64Array {
-  const cost = new Float64Array(nodes).fill(Infinity);
-  for (const s of seeds) cost[s] = 0;
-  for (let changed = true; changed;) {
-    changed = false;
-    for (const [a, b, c] of arcs)
-      if (cost[a]! + c < cost[b]!) {
-        cost[b] = cost[a]! + c;
-        changed = true;
-      }
-  }
-  return cost;
-}
 
 /** Least network to two plots by trying every platform, entry and pair of exits, and every way through one plot to the other. */
 function bruteForce(space: JointSpace, goals: readonly Goal[]): number {
@@ -134,11 +65,11 @@ test("property: two plots are joined at the cost that trying everything finds", 
           sensitivity: 6,
         });
         const bumps = smallTerrain(22, 22, (x, y) => 1 + 0.1 * Math.sin(x + y));
-        const { space, goals } = makeSpace(
-          smallSite(bumps, [plotAt("a", ...a), plotAt("b", ...b)], [habitat]),
+        const { space, goals } = smallSpace(
+          smallInput(smallSite(bumps, [plotAt("a", ...a), plotAt("b", ...b)], [habitat])),
         );
         const search = new NetworkSearch(space, goals, "");
-        const alone = finish(search.reach(1e9));
+        const alone = search.reach();
         if (alone.some((c) => c === null)) return;
         const network = finish(search.join(3, 1e9));
         expect(network?.cost ?? Infinity).toBe(bruteForce(space, goals));

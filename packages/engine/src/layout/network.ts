@@ -1,6 +1,8 @@
 import type { Job } from "../formula/index.ts";
 import { AHEAD, ARRIVED, BRANCH, JointSpace, LEFT, PASS, RIGHT } from "./joint-space.ts";
 import { DX, DY } from "./lattice.ts";
+import { MOST_JOINED_EXACTLY } from "./join-size.ts";
+import { DomainError } from "../units/index.ts";
 import { Settle, type SearchSpace } from "./settle.ts";
 import { TourBound, leastOver, type Terminal } from "./tour-bound.ts";
 
@@ -56,34 +58,28 @@ export class NetworkSearch {
   /** By subset, for the mask of the moment. */
   private readonly bounds = new Map<number, TourBound>();
   private mask = 0;
+  /** Bit s of a joint: the table of the set s reaches it. */
+  private reached = new Uint16Array(0);
+  /** Least cost from the start to each plot, other plots aside; Infinity where no line of parts leads there. */
+  private readonly fromStart: readonly number[];
 
+  /** The space must be measured for the goals. */
   constructor(space: JointSpace, goals: readonly Goal[], note: string) {
     this.space = space;
     this.goals = goals;
     this.start = space.l.sj * space.l.nx + space.l.si;
     this.note = note;
+    this.fromStart = goals.map((g) => space.leastFromStart(g.points));
   }
 
   /** Least cost from the start to each plot, other plots aside; null where no line of parts leads there. */
   reach(): (number | null)[] {
-    return this.goals.map((goal) => {
-      const cost = this.leastFromStart(goal);
-      return cost === Infinity ? null : cost;
-    });
-  }
-
-  private leastFromStart(goal: Goal): number {
-    const { fromStart } = this.space;
-    let least = Infinity;
-    for (const point of goal.points)
-      for (let node = point * 4; node < point * 4 + 4; node++)
-        if (fromStart[node]! > 0) least = Math.min(least, fromStart[node]! - 1);
-    return least;
+    return this.fromStart.map((cost) => (cost === Infinity ? null : cost));
   }
 
   /** No network that serves some plots costs less; null where none can be. */
   leastNetwork(plots: readonly number[]): number | null {
-    if (plots.some((k) => this.leastFromStart(this.goals[k]!) === Infinity)) return null;
+    if (plots.some((k) => this.fromStart[k] === Infinity)) return null;
     return this.boundOver(plots).least;
   }
 
@@ -96,7 +92,10 @@ export class NetworkSearch {
    */
   *join(mask: number, most: number): Job<Network | null> {
     const goesOn = this.mask === mask;
+    if (mask >= 1 << MOST_JOINED_EXACTLY) throw new DomainError("too-many-plots-to-join", { mask });
     if (!goesOn) this.bounds.clear();
+    if (this.reached.length === 0) this.reached = new Uint16Array(this.space.nodes);
+    this.reached.fill(0);
     this.mask = mask;
     for (const subset of subsetsBySize(mask)) {
       const table = this.tableOf(mask, subset, goesOn);
@@ -105,6 +104,7 @@ export class NetworkSearch {
         yield* this.seedBranches(subset, table, most);
       }
       yield* this.settle(table, most, subset === mask);
+      if (subset !== mask) this.mark(subset, table);
     }
     const table = this.tables.get(mask)!;
     const ends = [0, 1, 2, 3]
@@ -140,6 +140,7 @@ export class NetworkSearch {
   private boundOver(plots: readonly number[]): TourBound {
     return new TourBound(
       this.space.fromStart,
+      Math.max(0, ...this.fromStart.filter(Number.isFinite)),
       plots.map((k) => this.terminal(k, plots)),
       this.space.bound.mostOverPlatform,
     );
@@ -148,7 +149,7 @@ export class NetworkSearch {
   private terminal(k: number, others: readonly number[]): Terminal {
     const goal = this.goals[k]!;
     const between = others.map((n) => leastOver(this.space.field(this.goals[n]!.points), goal.points));
-    const fromStart = this.leastFromStart(goal);
+    const fromStart = this.fromStart[k]!;
     return {
       fromStart: fromStart === Infinity ? 0 : fromStart,
       field: this.space.field(goal.points),
@@ -164,7 +165,7 @@ export class NetworkSearch {
 
   /** The cheapest way to the only goal from one of several joints: the root of the answer is the joint it begins at. */
   *reachFrom(joints: ReadonlySet<number>): Job<Network | null> {
-    const table = new Settle({ nodes: this.space.nodes, expand: this.space.expand, ahead: () => 0 });
+    const table = new Settle(this.space);
     this.tables.set(1, table);
     for (const point of this.goals[0]!.points)
       for (let d = 0; d < 4; d++)
@@ -204,14 +205,12 @@ export class NetworkSearch {
   /** Platforms that share the subset out over two or three exits. */
   private *seedBranches(subset: number, table: Settle, most: number): Job<void> {
     const { l, half } = this.space;
-    const single = plotsIn(subset).map((k) => this.tables.get(1 << k)!);
     const beyond = new Beyond(this.tables, subset);
-    const [first, last] = this.rowsOfAll(single);
-    for (let cj = first; cj <= last; cj++) {
+    const covers = coverage(subset);
+    for (let cj = half; cj < l.ny - half; cj++) {
       if (cj % 256 === 0) yield { done: this.settled, total: 0, note: this.note };
       for (let ci = half; ci < l.nx - half; ci++) {
-        const least = this.leastBeyond(ci, cj, single);
-        if (least < 0 || least > most) continue;
+        if (covers[this.setsBeyond(ci, cj)] === 0) continue;
         const platform = this.space.platformAt(ci, cj);
         if (platform < 0) continue;
         beyond.read(this.space, ci, cj);
@@ -226,29 +225,24 @@ export class NetworkSearch {
     }
   }
 
-  /** Rows of platform middles from which every one of the tables might be reached. */
-  private rowsOfAll(single: readonly Settle[]): [number, number] {
-    const { l, half } = this.space;
-    const row = (node: number): number => Math.floor(node / (4 * l.nx));
-    return [
-      Math.max(half, ...single.map((t) => row(t.lowest) - half)),
-      Math.min(l.ny - half - 1, ...single.map((t) => row(t.highest) + half)),
-    ];
+  /** The sets, as bits, whose tables reach any edge of a platform. */
+  private setsBeyond(ci: number, cj: number): number {
+    const { nx } = this.space.l;
+    const { half } = this.space;
+    const middle = (cj * nx + ci) * 4;
+    const sets = this.reached;
+    return (
+      sets[middle + 4 * half]! |
+      sets[middle + 4 * half * nx + 1]! |
+      sets[middle - 4 * half + 2]! |
+      sets[middle - 4 * half * nx + 3]!
+    );
   }
 
-  /** Sum of the cheapest way to each plot from any edge of a platform; -1 when one cannot be reached from it. */
-  private leastBeyond(ci: number, cj: number, single: readonly Settle[]): number {
-    let sum = 0;
-    for (const table of single) {
-      let least = 0;
-      for (let d = 0; d < 4; d++) {
-        const cost = table.cost[this.space.exitOf(ci, cj, d)]!;
-        if (cost !== 0 && (least === 0 || cost < least)) least = cost;
-      }
-      if (least === 0) return -1;
-      sum += least - 1;
-    }
-    return sum;
+  /** Notes for every joint that the table of a subset reaches it. */
+  private mark(subset: number, table: Settle): void {
+    for (let node = table.lowest; node <= table.highest; node++)
+      if (table.cost[node] !== 0) this.reached[node]! |= 1 << subset;
   }
 
   private sharesAt(mask: number, ci: number, cj: number, entry: number): number[] {
@@ -343,6 +337,22 @@ class Beyond {
     );
   }
 }
+
+/** By the sets reached, as bits: 1 when they hold every plot of a subset between them. */
+function coverage(subset: number): Uint8Array {
+  const known = coverages.get(subset);
+  if (known) return known;
+  const covers = new Uint8Array(1 << (1 << MOST_JOINED_EXACTLY));
+  for (let sets = 0; sets < covers.length; sets++) {
+    let plots = 0;
+    for (let s = 1; s < 1 << MOST_JOINED_EXACTLY; s++)
+      if ((sets & (1 << s)) !== 0 && (s & ~subset) === 0) plots |= s;
+    covers[sets] = plots === subset ? 1 : 0;
+  }
+  coverages.set(subset, covers);
+  return covers;
+}
+const coverages = new Map<number, Uint8Array>();
 
 export const plotsIn = (mask: number): number[] => {
   const found: number[] = [];

@@ -3,19 +3,25 @@ import type { Plot, Raster, Site, Start } from "../site/index.ts";
 import { blockAlso, groundFields, keepOffAreas, type GroundFields } from "./fields.ts";
 import { footReach } from "./facts.ts";
 import { JointSpace } from "./joint-space.ts";
+import type { Goal } from "./network.ts";
+import { arrivalPoints } from "./arrival.ts";
 import { JointTable } from "./joint-table.ts";
 import { layLattice, type Lattice } from "./lattice.ts";
 import type { SearchInput } from "./search-input.ts";
 import { groundWindow, type GroundWindow } from "./standing.ts";
 
-/** Bytes that a lattice keeps for every point, all tables filled: fields, joints, bounds, and strips by length. */
-const bytesOf = (l: Lattice, lengths: number): number => l.nx * l.ny * (84 + 8 * lengths);
+/** Bytes for every point of a lattice, and besides for every point on the terrain, where joints and parts are looked at. */
+const BYTES_PER_POINT = 46;
+const BYTES_PER_POINT_AND_PLOT = 4;
+const BYTES_PER_JOINT_PLACE = 34;
+const BYTES_PER_PLACE_AND_LENGTH = 8;
 
 /** One lattice, ready to be searched for the plots of the moment. */
 export interface ReadyLattice {
   readonly l: Lattice;
   readonly table: JointTable;
   readonly space: JointSpace;
+  readonly goals: readonly Goal[];
 }
 
 interface KeptLattice extends ReadyLattice {
@@ -24,6 +30,7 @@ interface KeptLattice extends ReadyLattice {
   readonly ground: GroundFields;
   readonly bytes: number;
   plots: readonly Plot[];
+  goals: readonly Goal[];
 }
 
 /**
@@ -38,20 +45,27 @@ export class SearchMemory {
   private key = "";
   private terrain: Raster | null = null;
   private window: GroundWindow | null = null;
-  /** Least recently used first. */
   private lattices: KeptLattice[] = [];
+  /** Joints settled by all searches that used this memory: a measure of the work spared. */
+  settled = 0;
   /** The lattice that gave the last layout: a good one to begin with. */
   best: { readonly start: string; readonly heading_deg: number } | null = null;
 
-  /** `most_bytes`: lattices are kept up to this much; 0 keeps none. */
+  /** `most_bytes`: lattices are kept up to this much, the first of a sweep before the last; 0 keeps none. */
   constructor(most_bytes: number) {
     this.most = most_bytes;
   }
 
-  /** Says what the next search reads; forgets all when it is not what the last one read, plots aside. */
-  open(input: SearchInput): void {
+  /**
+   * Says what the next search reads. Forgets all when it is not what the last one read, plots aside, and lattices of
+   * headings that are not asked for any more.
+   */
+  open(input: SearchInput, headings: readonly number[]): void {
     const key = keyOf(input);
-    if (this.terrain !== null && key === this.key && isSame(this.terrain, input.site.terrain)) return;
+    if (this.terrain !== null && key === this.key && isSame(this.terrain, input.site.terrain)) {
+      this.lattices = this.lattices.filter((k) => headings.includes(k.l.heading_deg));
+      return;
+    }
     this.ground++;
     this.key = key;
     this.terrain = input.site.terrain;
@@ -61,27 +75,37 @@ export class SearchMemory {
   }
 
   /**
-   * The lattice through a start at a heading, with the plots of `input`; call `open` first. It is the caller's alone
-   * until `put` back, so that two searches never share one.
+   * The lattice through a start at a heading; call `open` first, then `ready`. It is the caller's alone until `put`
+   * back, so that two searches never share one.
    */
-  *take(input: SearchInput, start: Start, heading_deg: number, note: string): Job<ReadyLattice> {
+  take(input: SearchInput, start: Start, heading_deg: number): ReadyLattice {
     const at = this.lattices.findIndex((k) => k.start === start.id && k.l.heading_deg === heading_deg);
-    const kept = at < 0 ? yield* this.make(input, start, heading_deg, note) : this.lattices.splice(at, 1)[0]!;
-    replot(kept, input);
-    return kept;
+    return at < 0 ? this.make(input, start, heading_deg) : this.lattices.splice(at, 1)[0]!;
   }
 
-  /** Keeps a lattice for the next search, as far as there is room; one of other ground is dropped. */
+  /** Puts the plots of `input` on a lattice and lets every place be used again that its last search gave up. */
+  *ready(lattice: ReadyLattice, input: SearchInput, note: string): Job<void> {
+    const kept = lattice as KeptLattice;
+    for (const point of kept.table.lift()) kept.space.forgetAt(point);
+    kept.goals = input.site.plots.map((p, plot) => ({ plot, points: arrivalPoints(kept.l, p) }));
+    const points = kept.goals.map((g) => g.points);
+    if (!points.every((p) => kept.space.isMeasured(p))) {
+      replot(kept, [], input);
+      yield* kept.space.measure(points, note);
+    }
+    replot(kept, input.site.plots, input);
+    kept.space.keepFields(points);
+  }
+
+  /** Keeps a lattice for the next search when there is room for it; one of other ground is dropped. */
   put(lattice: ReadyLattice): void {
     const kept = lattice as KeptLattice;
-    if (kept.of !== this.ground || kept.bytes > this.most) return;
-    this.lattices.push(kept);
-    let bytes = this.lattices.reduce((sum, k) => sum + k.bytes, 0);
-    while (bytes > this.most) bytes -= this.lattices.shift()!.bytes;
+    const held = this.lattices.reduce((sum, k) => sum + k.bytes, 0);
+    if (kept.of === this.ground && held + kept.bytes <= this.most) this.lattices.push(kept);
   }
 
-  /** A lattice without plots: what is measured on it holds wherever they lie. */
-  private *make(input: SearchInput, start: Start, heading_deg: number, note: string): Job<KeptLattice> {
+  /** A lattice without plots. */
+  private make(input: SearchInput, start: Start, heading_deg: number): KeptLattice {
     const { choice, facts, costs, laying } = input;
     const site: Site = { ...input.site, plots: [] };
     this.window ??= groundWindow(site.terrain, facts.supports);
@@ -97,21 +121,29 @@ export class SearchMemory {
       ...choice.weights,
       max_grade: choice.max_grade,
     });
-    yield* space.measure(note);
-    const bytes = bytesOf(l, facts.lengths_m.length);
-    return { l, table, space, of: this.ground, start: start.id, ground, bytes, plots: [] };
+    const bytes = bytesOf(l, input);
+    return { l, table, space, of: this.ground, start: start.id, ground, bytes, plots: [], goals: [] };
   }
 }
 
-/** Puts other plots on a kept lattice, and lets the places be used again that its last search gave up. */
-function replot(kept: KeptLattice, input: SearchInput): void {
-  const { plots } = input.site;
-  for (const point of kept.table.lift()) kept.space.forgetAt(point);
+/** Puts other plots on a lattice. */
+function replot(kept: KeptLattice, plots: readonly Plot[], input: SearchInput): void {
   const moved = [...onlyIn(plots, kept.plots), ...onlyIn(kept.plots, plots)];
   kept.plots = plots;
+  if (moved.length === 0) return;
   const reach = Math.max(...input.facts.supports.map((k) => footReach(k.feet)));
   kept.table.replot(plots, moved);
-  if (moved.length > 0) kept.space.replot(blockAlso(kept.l, kept.ground, keepOffAreas(plots)), moved, reach);
+  kept.space.replot(blockAlso(kept.l, kept.ground, keepOffAreas(plots)), moved, reach);
+}
+
+/** What a lattice takes when everything on it has been looked at [bytes]. */
+function bytesOf(l: Lattice, { site, facts }: SearchInput): number {
+  const { cols, rows, dx, dy } = site.terrain;
+  const places = Math.min(l.nx * l.ny, (cols * dx * rows * dy) / l.step ** 2);
+  return (
+    l.nx * l.ny * (BYTES_PER_POINT + BYTES_PER_POINT_AND_PLOT * site.plots.length) +
+    places * (BYTES_PER_JOINT_PLACE + BYTES_PER_PLACE_AND_LENGTH * facts.lengths_m.length)
+  );
 }
 
 const onlyIn = (these: readonly Plot[], those: readonly Plot[]): Plot[] =>

@@ -33,17 +33,26 @@ export function* searchLayout(input: SearchInput, memory = new SearchMemory(0)):
   const sweep = sweepOf(input);
   const joints = Math.max(0, ...sweep.map((turn) => jointsOf(input, turn)));
   const exactly = plotsJoinedExactly(joints);
-  memory.open(input);
+  memory.open(
+    input,
+    sweep.map((t) => t.heading_deg),
+  );
   let best: Best | null = null;
   let refusals: readonly string[] = [];
   let done = 0;
   for (const turn of beginningWith(sweep, memory.best)) {
     const most: number = best?.layout.reached.length === site.plots.length ? best.whole : NO_LIMIT;
     const note = `Heading ${++done} of ${sweep.length}${site.starts.length > 1 ? `, from ${turn.start.name}` : ""}`;
-    const lattice = yield* memory.take(input, turn.start, turn.heading_deg, note);
     const one = new HeadingSearch(input, turn.start, exactly, note);
-    const found: Found | null = yield* one.run(lattice, most);
-    memory.put(lattice);
+    const lattice = memory.take(input, turn.start, turn.heading_deg);
+    let found: Found | null = null;
+    try {
+      yield* memory.ready(lattice, input, note);
+      found = yield* one.run(lattice, most);
+    } finally {
+      memory.put(lattice);
+      memory.settled += one.settled;
+    }
     if (found !== null && isBetter({ ...found, turn }, best)) best = { ...found, turn };
     if (found === null) refusals = [...refusals, ...one.refusals];
     yield { done, total: sweep.length, note };
@@ -77,7 +86,7 @@ function toLayout(
       .filter((p) => !found.reached.some((r) => r.plot === p.id))
       .map((p) => explainUnreached(input, p)),
     notes,
-    search: { headings: sweep.length, settled: best?.settled ?? 0, estimate: best?.estimate ?? 0 },
+    search: { headings: sweep.length, estimate: best?.estimate ?? 0 },
   };
 }
 

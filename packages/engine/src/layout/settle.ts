@@ -125,6 +125,11 @@ export class Settle {
     return this.bucket;
   }
 
+  /** Whether nothing waits to be settled. */
+  get isDone(): boolean {
+    return this.waiting === 0;
+  }
+
   private push(node: number, key: number): void {
     if (key < this.bucket) throw new DomainError("settled-out-of-order", { node, key, bucket: this.bucket });
     if (key >= this.heads.length) this.growHeads(key);

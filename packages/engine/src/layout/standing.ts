@@ -80,49 +80,74 @@ export function mayStand(
 
 /** Ground under a foot: known, nowhere below `least`, falling by no more than the rule. */
 function groundCarries(terrain: Raster, foot: Ring, least: number): boolean {
-  if (!(fallOver(terrain, foot, 1, 1, least) <= MOST_FALL_M)) return false;
-  const [low, high] = cellsUnder(terrain, foot);
+  const [low, high] = rangeAround(terrain, foot);
   if (low >= least && high - low <= MOST_FALL_M) return true;
+  if (high < least || !isEven(terrain, foot, 1, 1, least)) return false;
   const [a, b, , d] = foot as readonly [Ring[0], Ring[0], Ring[0], Ring[0]];
   const across = Math.max(1, Math.ceil(Math.hypot(b![0] - a![0], b![1] - a![1]) / READ_SPACING));
   const along = Math.max(1, Math.ceil(Math.hypot(d![0] - a![0], d![1] - a![1]) / READ_SPACING));
-  return fallOver(terrain, foot, across, along, least) <= MOST_FALL_M;
+  return isEven(terrain, foot, across, along, least);
 }
 
-/** Highest less lowest ground at evenly spaced points of a foot [m]; NaN where it is unknown or below `least`. */
-function fallOver(terrain: Raster, foot: Ring, across: number, along: number, least: number): number {
+/** Reads evenly spaced points of a foot: all known, not below `least`, and within the fall. */
+function isEven(r: Raster, foot: Ring, across: number, along: number, least: number): boolean {
   const [a, b, , d] = foot as readonly [Ring[0], Ring[0], Ring[0], Ring[0]];
+  const [u, v] = [(a![0] - r.x0) / r.dx, (a![1] - r.y0) / r.dy];
+  const [pu, pv] = [(b![0] - a![0]) / r.dx / across, (b![1] - a![1]) / r.dy / across];
+  const [qu, qv] = [(d![0] - a![0]) / r.dx / along, (d![1] - a![1]) / r.dy / along];
   let low = Infinity;
   let high = -Infinity;
   for (let p = 0; p <= across; p++)
     for (let q = 0; q <= along; q++) {
-      const x = a![0] + ((b![0] - a![0]) * p) / across + ((d![0] - a![0]) * q) / along;
-      const y = a![1] + ((b![1] - a![1]) * p) / across + ((d![1] - a![1]) * q) / along;
-      const z = groundAt(terrain, x, y);
-      if (!(z >= least)) return NaN;
+      const z = blended(r, u + p * pu + q * qu, v + p * pv + q * qv);
       if (z < low) low = z;
       if (z > high) high = z;
+      if (!(z >= least && high - low <= MOST_FALL_M)) return false;
     }
-  return high - low;
+  return true;
 }
 
-/** Lowest and highest cell centre that the ground under a foot is blended from; NaN where one is unknown. */
-function cellsUnder(r: Raster, foot: Ring): readonly [number, number] {
-  let [i0, j0, i1, j1] = [Infinity, Infinity, -Infinity, -Infinity];
+/** Ground at a place in cells from the south-west one: `groundAt` written out for the innermost loop. */
+function blended(r: Raster, u: number, v: number): number {
+  const i = Math.floor(u);
+  const j = Math.floor(v);
+  if (!(i >= 0 && j >= 0 && i + 1 < r.cols && j + 1 < r.rows))
+    return groundAt(r, r.x0 + u * r.dx, r.y0 + v * r.dy);
+  const k = j * r.cols + i;
+  const values = r.values;
+  const fu = u - i;
+  const fv = v - j;
+  const south = values[k]! + (values[k + 1]! - values[k]!) * fu;
+  const north = values[k + r.cols]! + (values[k + r.cols + 1]! - values[k + r.cols]!) * fu;
+  const z = south + (north - south) * fv;
+  return z === z ? z : groundAt(r, r.x0 + u * r.dx, r.y0 + v * r.dy);
+}
+
+/**
+ * Lowest and highest ground in the box around a foot; NaN where some is unknown. Between four cell centres the ground
+ * is blended, so over a box its extremes lie at the box's corners, on its edges between cells, or at cell centres.
+ */
+function rangeAround(r: Raster, foot: Ring): readonly [number, number] {
+  let [u0, v0, u1, v1] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const [x, y] of foot) {
-    i0 = Math.min(i0, Math.floor((x - r.x0) / r.dx));
-    j0 = Math.min(j0, Math.floor((y - r.y0) / r.dy));
-    i1 = Math.max(i1, Math.ceil((x - r.x0) / r.dx));
-    j1 = Math.max(j1, Math.ceil((y - r.y0) / r.dy));
+    const [u, v] = [(x - r.x0) / r.dx, (y - r.y0) / r.dy];
+    if (u < u0) u0 = u;
+    if (u > u1) u1 = u;
+    if (v < v0) v0 = v;
+    if (v > v1) v1 = v;
   }
   let low = Infinity;
   let high = -Infinity;
-  for (let j = j0; j <= j1; j++)
-    for (let i = i0; i <= i1; i++) {
-      const z = r.values[j * r.cols + i]!;
-      low = Math.min(low, z);
-      high = Math.max(high, z);
+  for (let v = v0; ; v = Math.min(v1, Math.floor(v) + 1)) {
+    for (let u = u0; ; u = Math.min(u1, Math.floor(u) + 1)) {
+      const z = blended(r, u, v);
+      if (Number.isNaN(z)) return [NaN, NaN];
+      if (z < low) low = z;
+      if (z > high) high = z;
+      if (u >= u1) break;
     }
+    if (v >= v1) break;
+  }
   return [low, high];
 }
 

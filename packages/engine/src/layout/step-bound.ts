@@ -1,3 +1,4 @@
+import { AreaSum } from "./area-sum.ts";
 import type { GroundFields } from "./fields.ts";
 import type { Lattice } from "./lattice.ts";
 import { Settle } from "./settle.ts";
@@ -44,7 +45,8 @@ export class StepBound {
     const shares = platformShares(l, f, costs);
     let most = 0;
     for (const share of shares) if (Number.isFinite(share) && share > most) most = share;
-    this.sums = [0, 1].map((o) => crossSums(l, f, costs.rows, o));
+    const shut = new AreaSum(l.nx, l.ny, (p) => f.shutPoints[p]!, true);
+    this.sums = [0, 1].map((o) => crossSums(l, shut, f.harm, costs.rows, o));
     for (const o of [0, 1]) capByPlatforms(l, this.sums[o]!, shares, costs.platform.half, o);
     const { half } = costs.platform;
     this.mostOverPlatform = Math.ceil(2 * half * (costs.perStep + costs.perHarm * most));
@@ -77,14 +79,14 @@ export class StepBound {
 }
 
 /** Sensitivity summed across a module at every point; -1 where a part may not lie. */
-function crossSums(l: Lattice, f: GroundFields, rows: number, o: number): Float32Array {
+function crossSums(l: Lattice, shut: AreaSum, harm: AreaSum, rows: number, o: number): Float32Array {
   const { nx, ny } = l;
   const sums = new Float32Array(nx * ny).fill(-1);
   const [a, b] = o === 0 ? [0, rows] : [rows, 0];
   for (let j = b; j < ny - b; j++)
     for (let i = a; i < nx - a; i++)
-      if (f.shut.over(i - a, j - b, i + a, j + b) === 0)
-        sums[j * nx + i] = f.harm.over(i - a, j - b, i + a, j + b);
+      if (shut.over(i - a, j - b, i + a, j + b) === 0)
+        sums[j * nx + i] = harm.over(i - a, j - b, i + a, j + b);
   return sums;
 }
 

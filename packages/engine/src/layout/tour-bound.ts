@@ -24,6 +24,7 @@ export class TourBound {
   readonly least: number;
   private readonly fromStart: Int32Array;
   private readonly terminals: readonly Terminal[];
+  private readonly measured: number;
   private readonly turn: number;
   private readonly gaps: readonly Gap[];
   /** Per point, plus 2, 0 = not yet worked out: the tour with v beside the start, its leg from the start left out. */
@@ -32,11 +33,13 @@ export class TourBound {
   private readonly betweenTwo: Int32Array;
 
   /**
-   * fromStart  per joint, least cost from the start plus 1, 0 where none leads
+   * fromStart  per joint, least cost from the start plus 1, 0 where it is not known
+   * measured   up to this cost `fromStart` is exact; beyond it, all that is known of a joint is that it costs as much
    * turn       most that a turn from exit to exit of a platform costs in the fields
    */
-  constructor(fromStart: Int32Array, terminals: readonly Terminal[], turn: number) {
+  constructor(fromStart: Int32Array, measured: number, terminals: readonly Terminal[], turn: number) {
     this.fromStart = fromStart;
+    this.measured = measured;
     this.terminals = terminals;
     this.turn = turn;
     const tours = toursOver(terminals, turn);
@@ -47,10 +50,11 @@ export class TourBound {
     this.betweenTwo = new Int32Array(terminals.length > 1 ? points : 0);
   }
 
-  /** Whole cost, `CUT_OFF` where the start cannot be reached. */
+  /** Whole cost, `CUT_OFF` where a terminal cannot be reached. */
   at(node: number): number {
-    const start = this.fromStart[node]! - 1;
-    if (start < 0 || this.terminals.length === 0) return start;
+    const known = this.fromStart[node]!;
+    const start = known === 0 || known > this.measured ? this.measured : known - 1;
+    if (this.terminals.length === 0) return start;
     const point = node >> 2;
     if (this.besideStart[point] === 0) this.workOut(point);
     const beside = this.besideStart[point]! - 2;

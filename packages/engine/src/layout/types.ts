@@ -101,7 +101,6 @@ export interface Layout {
   readonly notes: readonly string[];
   readonly search: {
     readonly headings: number;
-    readonly settled: number;
     /** What the search believed the chosen network costs, weighted; the true value is in the evaluation. */
     readonly estimate: number;
   };

@@ -9,6 +9,7 @@ import { layingCalculations } from "../laying/index.ts";
 import { gridPath } from "../layout/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import { structureCalculations } from "../structure/index.ts";
+import { waterCalculations } from "../water/index.ts";
 
 /** Every registered calculation, by id. Two of one id are a bug that a test finds. */
 export const calculations: readonly Calculation<CalcContext>[] = [
@@ -20,5 +21,6 @@ export const calculations: readonly Calculation<CalcContext>[] = [
   ...fabricationCalculations,
   ...costCalculations,
   ...layingCalculations,
+  ...waterCalculations,
   gridPath,
 ].sort((a, b) => (a.id < b.id ? -1 : 1));

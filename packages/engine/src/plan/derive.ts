@@ -3,7 +3,13 @@ import { budgetOf, costOf, type Budget, type Cost } from "../cost/index.ts";
 import { planCutting, type CuttingPlan, type Solver } from "../fabrication/index.ts";
 import { hashJson, type Job, type Trace } from "../formula/index.ts";
 import { labourHours } from "../laying/index.ts";
-import { evaluateLayout, searchLayout, type Layout, type LayoutFigures } from "../layout/index.ts";
+import {
+  SearchMemory,
+  evaluateLayout,
+  searchLayout,
+  type Layout,
+  type LayoutFigures,
+} from "../layout/index.ts";
 import {
   cuttingProblems,
   moduleMasses,
@@ -14,6 +20,7 @@ import {
   type TakeOff,
 } from "../materials/index.ts";
 import { hashRaster, type Site } from "../site/index.ts";
+import { hashSeries, wetness, type WaterResults } from "../water/index.ts";
 import { planCautions } from "./cautions.ts";
 import { layoutFacts, searchCosts } from "./derive-layout.ts";
 import type { Plan } from "./document.ts";
@@ -45,7 +52,8 @@ export interface DeriveContext {
 export function* derive(input: DeriveInput, context: DeriveContext): Job<Results> {
   const { plan, site, prices } = input;
   const { tables } = context;
-  const stages = new Stages(context.cache ?? new Map(), tables.version);
+  const cache: StageCache = context.cache ?? new Map();
+  const stages = new Stages(cache, tables.version);
   const siteKey = hashJson([
     site.crs,
     site.datum,
@@ -65,9 +73,9 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
   };
   const layout = yield* stages.run<Layout>(
     "layout",
-    1,
+    2,
     [siteKey, search.choice, search.laying, facts, costs],
-    () => searchLayout(search),
+    () => searchLayout(search, memoryIn(cache, context.cache === undefined ? 0 : SEARCH_MEMORY_BYTES)),
   );
   const off = yield* stages.run<TakeOff>("take-off", 1, [stages.keyOf("layout"), plan.kit], () =>
     atOnce(() => takeOff(plan.kit, layout, tables.sizes, tables.fasteners)),
@@ -121,6 +129,20 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
   const checks = yield* stages.run<readonly CheckResult[]>("checks", 1, checkInputs, () =>
     atOnce(() => runChecks({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
   );
+  const water = yield* stages.run<WaterResults>(
+    "water",
+    1,
+    [stages.keyOf("layout"), site.levels, seriesKey(site.series), site.height_band_m],
+    () =>
+      atOnce(() =>
+        wetness({
+          levels: site.levels,
+          series: site.series,
+          joints: layout.joints,
+          height_band_m: site.height_band_m,
+        }),
+      ),
+  );
   return {
     schema: RESULTS_SCHEMA,
     causey: CAUSEY_VERSION,
@@ -134,6 +156,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     cutting,
     cost,
     budget: money.budget,
+    water,
     figures: makeFigures({
       layout,
       evaluation,
@@ -148,6 +171,20 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     stages: stages.records,
   };
 }
+
+/** What the layout search keeps from one derivation to the next [bytes]. */
+const SEARCH_MEMORY_BYTES = 512e6;
+
+/** The search's own memory travels with the stages: it outlives a stage whose inputs have changed. */
+function memoryIn(cache: StageCache, most_bytes: number): SearchMemory {
+  const kept = cache.get("search-memory")?.value;
+  if (kept instanceof SearchMemory) return kept;
+  const memory = new SearchMemory(most_bytes);
+  cache.set("search-memory", { key: "", value: memory });
+  return memory;
+}
+
+const seriesKey = (series: Site["series"]): string | null => (series === null ? null : hashSeries(series));
 
 interface Priced {
   readonly cost: Cost;

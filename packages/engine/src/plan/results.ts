@@ -5,6 +5,7 @@ import type { Source, TraceStep } from "../formula/index.ts";
 import type { Layout, LayoutFigures } from "../layout/index.ts";
 import type { TakeOff } from "../materials/index.ts";
 import type { Unit, UnitSystem } from "../units/index.ts";
+import type { WaterResults } from "../water/index.ts";
 import type { StripModel } from "./strip.ts";
 
 export const RESULTS_SCHEMA = 1;
@@ -40,6 +41,7 @@ export interface Results {
   readonly cutting: readonly { readonly size: string; readonly plan: CuttingPlan }[];
   readonly cost: Cost;
   readonly budget: Budget;
+  readonly water: WaterResults;
   readonly figures: readonly Figure[];
   readonly strip: StripModel;
   readonly cautions: readonly string[];

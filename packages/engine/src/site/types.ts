@@ -1,4 +1,5 @@
 import type { Qty } from "../units/index.ts";
+import type { Series } from "../water/series.ts";
 import type { WaterLevel } from "../water/types.ts";
 
 export type { WaterLevel };
@@ -98,6 +99,8 @@ export interface Site {
   readonly readings: readonly StrengthReading[];
   /** Half width of the band on every height that rests on the terrain, at 95 % [m]; null = not known. */
   readonly height_band_m: number | null;
+  /** The record or tide table of the site; null when there is none. */
+  readonly series: Series | null;
 }
 
 export type Metres = Qty<"m">;

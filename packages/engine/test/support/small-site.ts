@@ -30,6 +30,7 @@ export function smallSite(
     levels: [],
     readings: [],
     height_band_m: null,
+  series: null,
   };
 }
 

@@ -101,7 +101,7 @@ export function straightLayout(lengths_m: readonly number[]): Layout {
     reached: [],
     unreached: [],
     notes: [],
-    search: { headings: 1, settled: 0, estimate: 0 },
+    search: { headings: 1, estimate: 0 },
   };
 }
 
@@ -116,10 +116,20 @@ export const levelSite = (change: Partial<Site> = {}): Site => ({
   starts: [],
   plots: [],
   levels: [
-    { id: "storm", name: "Storm of record", role: "flood", basis: "recorded", z_m: 2, datum: DATUM, source: "invented", epoch: "2002 to 2020" },
+    {
+      id: "storm",
+      name: "Storm of record",
+      role: "flood",
+      basis: "recorded",
+      z_m: 2,
+      datum: DATUM,
+      source: "invented",
+      epoch: "2002 to 2020",
+    },
   ],
   readings: [],
   height_band_m: null,
+  series: null,
   ...change,
 });
 

@@ -9,6 +9,8 @@ import { readPrices, type PricesRead } from "../prices/index.ts";
 import { Findings } from "../problem/index.ts";
 import { groundFile, readGround } from "../ground/index.ts";
 import type { Terrain } from "../terrain/index.ts";
+import { readSeries } from "../water/index.ts";
+import type { Series } from "@causey/engine/water";
 import { readPlaces, readZones, type PlacesRead, type ZonesRead } from "../vector/index.ts";
 import { checkDatums } from "./datum-checks.ts";
 import { checkCurrency, checkDocument, checkVisits } from "./document-checks.ts";
@@ -62,6 +64,7 @@ class Reading {
   #places: PlacesRead | null = null;
   #prices: PricesRead | null = null;
   #terrain: Terrain | null = null;
+  #series: Series | null = null;
 
   constructor(files: PlanFiles, options: ReadPlanOptions) {
     this.#files = files;
@@ -76,7 +79,10 @@ class Reading {
     });
     const read = this.#document as DocumentRead | null;
     if (read !== null) await this.#readOthers(read.entries);
-    if (read?.document) await this.#hold(read.document);
+    if (read?.document) {
+      await this.#readSeries(read.document);
+      await this.#hold(read.document);
+    }
   }
 
   answer(): ReadPlan {
@@ -96,6 +102,7 @@ class Reading {
       levels: plan.levels,
       readings: plan.ground.readings,
       height_band_m: null,
+      series: this.#series,
     };
     return { ok: true, plan, site, prices: this.#prices!.prices, warnings: problems };
   }
@@ -144,6 +151,20 @@ class Reading {
     if (bytes || file === null)
       await this.#check(file ?? PLAN_FILE, async () => {
         this.#terrain = this.#keep(await readGround(entry, bytes, crs ?? undefined));
+      });
+  }
+
+  async #readSeries({ water, vertical_datum }: Pick<Plan, "water" | "vertical_datum">): Promise<void> {
+    const { series } = water;
+    if (series === null) return;
+    const bytes = this.#file(
+      series.file,
+      "the water record",
+      "Put it into the folder, or leave the record out (water.series: null).",
+    );
+    if (bytes)
+      await this.#check(series.file, () => {
+        this.#series = this.#keep(readSeries(bytes, series, vertical_datum)).series;
       });
   }
 

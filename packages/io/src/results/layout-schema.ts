@@ -64,7 +64,7 @@ export const layoutSchema = z.strictObject({
   reached: many(z.strictObject({ plot: text, joint: text, distance_m: number, walk_m: number })),
   unreached: many(z.strictObject({ plot: text, because: text, gap: z.nullable(gap) })),
   notes: many(text),
-  search: z.strictObject({ headings: number, settled: number, estimate: number }),
+  search: z.strictObject({ headings: number, estimate: number }),
 });
 
 export const evaluationSchema = z.strictObject({

@@ -4,6 +4,7 @@ import { RESULTS_SCHEMA } from "../plan/schema-number.ts";
 import { number, z } from "../plan/zod.ts";
 import { evaluationSchema, layoutSchema, many, text } from "./layout-schema.ts";
 import { budgetSchema, costSchema, cuttingSchema, takeOffSchema } from "./material-schema.ts";
+import { waterSchema } from "./water-schema.ts";
 import { stripSchema } from "./strip-schema.ts";
 
 const unit = z.enum([
@@ -108,6 +109,7 @@ export const resultsSchema = z.strictObject({
   cutting: cuttingSchema,
   cost: costSchema,
   budget: budgetSchema,
+  water: waterSchema,
   figures: many(figure),
   strip: stripSchema,
   cautions: many(text),

@@ -189,7 +189,7 @@ export const sampleResults: Results = {
       },
     ],
     notes: ["The search kept 2 m off z-orchid."],
-    search: { headings: 6, settled: 12_345, estimate: 901.5 },
+    search: { headings: 6, estimate: 901.5 },
   },
   evaluation: {
     length_m: 2 * PITCH + 1.8288,
@@ -300,6 +300,19 @@ export const sampleResults: Results = {
     per_year: null,
     warnings: [],
     old_prices: [{ item: "2x6", date: "2026-01-05", age_days: 400 }],
+  },
+  water: {
+    findings: [{ level: "flood", message: "No years are given." }],
+    record: null,
+    joints: [
+      {
+        joint: "A/1",
+        ground: { share: 0.2, low: 0.1, high: 0.3 },
+        deck: { share: 0, low: null, high: null },
+      },
+    ],
+    longest_dry_h: null,
+    cautions: ["Hours under water cannot be told."],
   },
   figures: [
     {

@@ -8,6 +8,7 @@ import { hostGuard, originGuard, sessionGuard, startLink } from "./guard.ts";
 import { protectiveHeaders } from "./headers.ts";
 import type { AppOptions } from "./options.ts";
 import { plansApi } from "./plans-api.ts";
+import { tideStationsApi } from "../tide-stations/index.ts";
 import { staticFile } from "./static-files.ts";
 
 /**
@@ -22,6 +23,7 @@ export function createApp(options: AppOptions): Hono {
   app.route("/api/plans", plansApi(options));
   app.route("/api/plans", editsApi(options));
   app.route("/api/calc", calcApi(options));
+  app.route("/api/tide-stations", tideStationsApi());
   app.all("/api/*", (c) => notFound(c, "address of the API", c.req.path));
   app.get("*", async (c) => {
     const started = c.req.path === "/" ? startLink(access, c) : null;

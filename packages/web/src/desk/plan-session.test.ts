@@ -33,6 +33,7 @@ async function sessionOn(answer: Answer, load = async () => snapshot("A", 1)): P
     file: async () => new Uint8Array(),
     change: (_id, base, change) => answer(change, base),
     open: async () => ({ kind: "opened", id: "p" }),
+    addFile: () => Promise.reject(new Error("no file is laid here")),
     archiveAddress: () => "",
   };
   const session = createPlanSession(store);

@@ -1,6 +1,13 @@
 import type { Problem } from "@causey/engine/formula";
 import { describeEdit, type Edit, type Plan } from "@causey/engine/plan";
-import { StoreError, type Change, type PlanSnapshot, type PlanStore, type Trouble } from "../api/types.ts";
+import {
+  StoreError,
+  type Change,
+  type FileEntry,
+  type PlanSnapshot,
+  type PlanStore,
+  type Trouble,
+} from "../api/types.ts";
 import { differingSections } from "./plan-difference.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -32,6 +39,8 @@ export interface PlanSession extends Store<PlanState> {
   readonly edit: (edit: Edit) => void;
   readonly undo: () => void;
   readonly redo: () => void;
+  /** A file was laid beside the plan: the next revision may name it. */
+  readonly fileLaid: (file: FileEntry) => void;
   /** Sends what still waits, or loads again what could not be loaded. */
   readonly tryAgain: () => void;
   readonly settleClash: (choice: "again" | "leave") => void;
@@ -126,6 +135,11 @@ export function createPlanSession(plans: PlanStore): PlanSession {
     open,
     first,
     edit: (edit) => add({ kind: "edit", edit }),
+    fileLaid: (file) => {
+      const { snapshot } = store.get();
+      if (!snapshot || snapshot.files.some((f) => f.name === file.name)) return;
+      store.update({ snapshot: { ...snapshot, files: [...snapshot.files, file] } });
+    },
     undo: () => add({ kind: "undo" }),
     redo: () => add({ kind: "redo" }),
     tryAgain: () => {

@@ -3,6 +3,8 @@ import { createStore, type Store } from "./store.ts";
 /** The pages that exist, in the order of the job, each under the word of its group. */
 export const pages = [
   { id: "request", title: "Request", group: "Plan" },
+  { id: "site", title: "Site", group: "Plan" },
+  { id: "water", title: "Water", group: "Plan" },
   { id: "layout", title: "Layout", group: "Plan" },
   { id: "checks", title: "Checks", group: "Prove" },
   { id: "materials", title: "Materials", group: "Build" },

@@ -18,6 +18,8 @@ type Page = React.ComponentType<{ readonly snapshot: PlanSnapshot }>;
 /** Each page is fetched when it is first opened. */
 const pageOf: Readonly<Record<PageId, React.LazyExoticComponent<Page>>> = {
   request: lazy(async () => ({ default: (await import("../request-page/request-page.tsx")).RequestPage })),
+  site: lazy(async () => ({ default: (await import("../site-page/site-page.tsx")).SitePage })),
+  water: lazy(async () => ({ default: (await import("../water-page/water-page.tsx")).WaterPage })),
   layout: lazy(async () => ({ default: (await import("../layout-page/layout-page.tsx")).LayoutPage })),
   checks: lazy(async () => ({ default: (await import("../checks-page/checks-page.tsx")).ChecksPage })),
   materials: lazy(async () => ({

@@ -1,0 +1,91 @@
+import type { Plan } from "@causey/engine/plan";
+import type { Plot, Start } from "@causey/engine/site";
+import { FieldGroup } from "../fields/form-sheet.tsx";
+import { freeId, RowEditor, type Column } from "../fields/row-editor.tsx";
+import { useSection } from "../fields/use-section.ts";
+
+const onGrid = [
+  { key: "x", label: "East on the grid", as: "number", unit: "m" },
+  { key: "y", label: "North on the grid", as: "number", unit: "m" },
+] as const;
+
+const startColumns: readonly Column<Start>[] = [
+  { key: "name", label: "Name", as: "text", required: true },
+  ...onGrid,
+];
+const plotColumns: readonly Column<Plot>[] = [
+  { key: "name", label: "Name", as: "text", required: true },
+  ...onGrid,
+  { key: "keep_off_m", label: "Keep off, all round", as: "length", least: 0 },
+  {
+    key: "reach_m",
+    label: "Reached from",
+    description: "Farthest beyond the keep-off line.",
+    as: "length",
+    least: 0.1,
+  },
+  {
+    key: "arrive_from",
+    label: "Arrive from",
+    as: "choice",
+    choices: [
+      { value: "", words: "any side" },
+      { value: "north", words: "the north" },
+      { value: "east", words: "the east" },
+      { value: "south", words: "the south" },
+      { value: "west", words: "the west" },
+    ],
+  },
+];
+
+/** Where the walkway begins and where it must lead. */
+export function PlaceFields({ plan }: { readonly plan: Plan }) {
+  const starts = useSection(plan, "starts");
+  const plots = useSection(plan, "plots");
+  const middle = plan.starts[0] ?? { x: 0, y: 0 };
+  return (
+    <>
+      <FieldGroup title="Starts" note="On firm ground, where the walkway begins.">
+        <RowEditor<Start>
+          noun="start"
+          rows={starts.value}
+          columns={startColumns}
+          units={plan.units}
+          titleOf={(s) => s.name}
+          fresh={() => {
+            const id = freeId("S", plan.starts);
+            return { id, name: `Start ${id.slice(1)}`, x: middle.x, y: middle.y };
+          }}
+          onTake={starts.take}
+        />
+      </FieldGroup>
+      <FieldGroup title="Plots" note="They can be dragged on the map too.">
+        <RowEditor<Plot>
+          noun="plot"
+          rows={plots.value}
+          columns={plotColumns}
+          units={plan.units}
+          titleOf={(p) => p.name}
+          fresh={() => {
+            const id = freeId("P", plan.plots);
+            return {
+              id,
+              name: `Plot ${id.slice(1)}`,
+              x: middle.x,
+              y: middle.y,
+              keep_off_m: 1.5,
+              reach_m: 2,
+            };
+          }}
+          onTake={(rows) => plots.take(rows.map(withoutEmptySide))}
+        />
+      </FieldGroup>
+    </>
+  );
+}
+
+/** "Any side" is kept by leaving the side out. */
+function withoutEmptySide(plot: Plot): Plot {
+  const { arrive_from, ...rest } = plot;
+  return (arrive_from as string | undefined) ? plot : rest;
+}

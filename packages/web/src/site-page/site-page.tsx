@@ -1,0 +1,75 @@
+import { useState } from "react";
+import type { PlanSnapshot } from "../api/types.ts";
+import { freshnessOf } from "../desk/derive-session.ts";
+import { useDesk } from "../desk/desk.ts";
+import { useStore } from "../desk/store.ts";
+import { useDerived } from "../desk/use-derived.ts";
+import { FormSheet } from "../fields/form-sheet.tsx";
+import { Ledger } from "../frame/ledger.tsx";
+import { SiteMap } from "../map/site-map.tsx";
+import { ZoneList } from "../layout-page/zone-list.tsx";
+import { count } from "../show/show.ts";
+import { GroundFields } from "./ground-fields.tsx";
+import { PlaceFields } from "./place-fields.tsx";
+import { SiteFindings } from "./site-findings.tsx";
+import { StrengthFields } from "./strength-fields.tsx";
+import { SurveyFields } from "./survey-fields.tsx";
+import { ZoneFields } from "./zone-fields.tsx";
+import "./site-page.css";
+
+type View = "map" | "lists";
+
+/** The place: its ground, places and areas, as a map or as lists that can be changed; what the survey says, beside it. */
+export function SitePage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
+  const desk = useDesk();
+  const [view, setView] = useState<View>("map");
+  const { phase, results } = useDerived();
+  const waiting = useStore(desk.plan, (p) => p.waiting);
+  const { plan } = snapshot;
+  return (
+    <>
+      <div className="picture site-picture">
+        <fieldset className="view-switch">
+          <legend className="unseen">Shown as</legend>
+          {(["map", "lists"] as const).map((v) => (
+            <button
+              key={v}
+              type="button"
+              className="plain-button tool"
+              aria-pressed={v === view}
+              onClick={() => setView(v)}
+            >
+              {v === "map" ? "Map" : "Lists"}
+            </button>
+          ))}
+        </fieldset>
+        {view === "map" ? (
+          <SiteMap
+            key={plan.id}
+            plan={plan}
+            results={results}
+            waiting={waiting}
+            freshness={freshnessOf(phase)}
+          />
+        ) : (
+          <FormSheet label="Lists of the site">
+            <GroundFields snapshot={snapshot} />
+            <PlaceFields plan={plan} />
+            <ZoneFields plan={plan} />
+            <SurveyFields plan={plan} />
+            <StrengthFields plan={plan} />
+          </FormSheet>
+        )}
+      </div>
+      <Ledger label="What is known of the site">
+        <h1>Site</h1>
+        <p className="quiet ledger-sub">
+          {count(plan.starts.length, "start")}, {count(plan.plots.length, "plot")},{" "}
+          {count(plan.zones.length, "area")}, {count(plan.ground.readings.length, "strength reading")}
+        </p>
+        <SiteFindings plan={plan} results={results} />
+        <ZoneList zones={plan.zones} />
+      </Ledger>
+    </>
+  );
+}
