@@ -31,11 +31,18 @@ const outside: Readonly<Record<string, readonly string[]>> = {
     "temporal-polyfill",
     "zod",
   ],
-  papers: ["@expo-google-fonts/source-sans-3", "pdfkit", "uqr"],
+  papers: ["pdfkit", "uqr"],
   runtime: ["highs", "kysely", "libsql"],
   server: ["@hono/node-server", "@neaps/tide-database", "hono"],
-  cli: [],
-  web: ["@fontsource/source-sans-3", "@mantine/core", "@mantine/hooks", "react", "react-dom"],
+  cli: ["@expo-google-fonts/source-sans-3"],
+  web: [
+    "@expo-google-fonts/source-sans-3",
+    "@fontsource/source-sans-3",
+    "@mantine/core",
+    "@mantine/hooks",
+    "react",
+    "react-dom",
+  ],
 };
 const mayUseNode = new Set(["io", "runtime", "server", "cli"]);
 
@@ -58,7 +65,7 @@ function importsOf(file: string): Import[] {
     .replace(/\/\*[\s\S]*?\*\//g, "")
     .replace(/^\s*\/\/.*$/gm, "");
   const found = text.matchAll(
-    /(?:(?<!["'\w])\bfrom\s*|\bimport\s*\(\s*|\bimport\s+|new URL\(\s*(?="[^"]+\.tsx?"))"([^"\n]+)"/g,
+    /(?:(?<!["'\w])\bfrom\s*|\bimport\s*\(\s*|\bimport\.meta\.resolve\(\s*|\bimport\s+|new URL\(\s*(?="[^"]+\.tsx?"))"([^"\n]+)"/g,
   );
   return [...found].map((m) => ({ file, target: m[1]! }));
 }

@@ -24,6 +24,7 @@ const plan: Plan = {
   ...samplePlan,
   crs: { epsg: 32618 },
   terrain: gridTerrain("terrain.tif"),
+  survey: { ...samplePlan.survey, check_shots: samplePlan.survey.check_shots.map(move) },
   starts: samplePlan.starts.map(move),
   plots: samplePlan.plots.map(move),
   zones: samplePlan.zones.map((z) => ({

@@ -21,6 +21,7 @@ const deriveClient = createDeriveClient(
 const desk: Desk = {
   plans,
   plan: createPlanSession(plans),
+  shelf,
   derive: createDeriveSession(deriveClient, shelf),
   terrain: createTerrainSession(
     () =>

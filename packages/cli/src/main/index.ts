@@ -3,6 +3,7 @@ import { runAudit } from "../commands/audit.ts";
 import { runBackup } from "../commands/backup.ts";
 import { runCheck } from "../commands/check.ts";
 import { runNew } from "../commands/new.ts";
+import { runPapers } from "../commands/papers.ts";
 import { runPlan } from "../commands/plan.ts";
 import { runServe } from "../commands/serve.ts";
 import { problemLines, UsageError, type Shell } from "../shell/index.ts";
@@ -14,6 +15,7 @@ const commands: Readonly<Record<string, (args: readonly string[], shell: Shell) 
   new: runNew,
   check: runCheck,
   plan: runPlan,
+  papers: runPapers,
   audit: runAudit,
   calc: runCalc,
   serve: runServe,
@@ -26,6 +28,7 @@ const help = `Causey plans temporary, removable walkways over fragile wetlands.
   causey check DIR                       list everything wrong with a plan folder
   causey plan DIR --out OUT [--force]    find, check and price the walkway; write the results; --force moves aside what
                                          stands in OUT and was not written by Causey; --quiet shows no progress
+  causey papers DIR --out OUT [--sheets permit|all|ID,ID] [--force]   draw the permit set, or other sheets, as one PDF
   causey audit DIR OUT                   hold a finished layout against every hard rule, independently
   causey serve [--data DIR] [--port N] [--open]   open Causey in the browser, on this machine only
   causey backup --to FILE [--data DIR]   copy the store while it is in use

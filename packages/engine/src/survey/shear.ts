@@ -32,7 +32,9 @@ export function shearSummary(readings: readonly StrengthReading[], trace?: Trace
   const stations = new Map<string, StrengthReading[]>();
   for (const r of readings) {
     const key = `${Math.round(r.x / ONE_STATION_M)} ${Math.round(r.y / ONE_STATION_M)}`;
-    stations.set(key, [...(stations.get(key) ?? []), r]);
+    const group = stations.get(key);
+    if (group) group.push(r);
+    else stations.set(key, [r]);
   }
   return [...stations.values()].map((group) => summarise(group, trace));
 }

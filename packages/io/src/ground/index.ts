@@ -1,1 +1,9 @@
 export { groundFile, readGround } from "./read-ground.ts";
+export {
+  siteGround,
+  uncorrectedGround,
+  type GroundPlan,
+  type SiteGround,
+  type UnzonedPlan,
+} from "./site-ground.ts";
+export { groundInputs } from "./ground-inputs.ts";

@@ -19,6 +19,9 @@ export function checkDatums(found: Findings, document: PlanDocument): void {
     });
   };
   clash("terrain.datum", "The terrain", document.terrain.datum);
+  document.survey.benchmarks.forEach((mark, i) =>
+    clash(`survey.benchmarks[${i}].datum`, `The mark "${mark.name}"`, mark.datum),
+  );
   document.levels.forEach((level, i) =>
     clash(`levels[${i}].datum`, `The water level "${level.name}"`, level.datum),
   );

@@ -1,16 +1,16 @@
 import { ProblemError, type Problem } from "@causey/engine/formula";
 import type { Kit } from "@causey/engine/kit";
 import type { Price } from "@causey/engine/materials";
-import type { Plan } from "@causey/engine/plan";
+import { BLANK_SECTIONS, type Plan } from "@causey/engine/plan";
 import type { Crs, Site } from "@causey/engine/site";
 import { crsFromEpsg } from "../crs/index.ts";
 import type { PlanFiles } from "../files/index.ts";
 import { readPrices, type PricesRead } from "../prices/index.ts";
 import { Findings } from "../problem/index.ts";
-import { groundFile, readGround } from "../ground/index.ts";
-import type { Terrain } from "../terrain/index.ts";
+import { groundFile, siteGround, uncorrectedGround, type SiteGround } from "../ground/index.ts";
 import { readSeries } from "../water/index.ts";
 import type { Series } from "@causey/engine/water";
+import type { Terrain } from "../terrain/index.ts";
 import { readPlaces, readZones, type PlacesRead, type ZonesRead } from "../vector/index.ts";
 import { checkDatums } from "./datum-checks.ts";
 import { checkCurrency, checkDocument, checkVisits } from "./document-checks.ts";
@@ -53,6 +53,13 @@ export async function readPlan(files: PlanFiles, options: ReadPlanOptions): Prom
   return reading.answer();
 }
 
+/** In the place of a plan.json with faults, so that the terrain's own faults are told beside them. */
+const UNREAD: Pick<Plan, "survey" | "levels" | "vertical_datum"> = {
+  survey: BLANK_SECTIONS.survey,
+  levels: [],
+  vertical_datum: "",
+};
+
 /** The state of one reading: what has been read so far, and everything that was found wrong. */
 class Reading {
   readonly #files: PlanFiles;
@@ -63,7 +70,7 @@ class Reading {
   #zones: ZonesRead | null = null;
   #places: PlacesRead | null = null;
   #prices: PricesRead | null = null;
-  #terrain: Terrain | null = null;
+  #terrain: Pick<SiteGround, keyof Terrain | "height_band_m"> | null = null;
   #series: Series | null = null;
 
   constructor(files: PlanFiles, options: ReadPlanOptions) {
@@ -101,7 +108,7 @@ class Reading {
       plots,
       levels: plan.levels,
       readings: plan.ground.readings,
-      height_band_m: null,
+      height_band_m: this.#terrain!.height_band_m,
       series: this.#series,
     };
     return { ok: true, plan, site, prices: this.#prices!.prices, warnings: problems };
@@ -148,10 +155,19 @@ class Reading {
             "the terrain",
             "Put the terrain into the folder as GeoTIFF (.tif), ESRI ASCII grid (.asc) or survey points (.csv).",
           );
-    if (bytes || file === null)
-      await this.#check(file ?? PLAN_FILE, async () => {
-        this.#terrain = this.#keep(await readGround(entry, bytes, crs ?? undefined));
-      });
+    const document = this.#document?.document ?? null;
+    const isThere = file === null ? document !== null : bytes !== null;
+    if (!isThere) return;
+    const { survey, levels, vertical_datum } = document ?? UNREAD;
+    const plan = { terrain: entry, survey, levels, vertical_datum };
+    const zones = this.#zones?.zones ?? null;
+    await this.#check(file ?? PLAN_FILE, async () => {
+      const ground =
+        zones === null
+          ? { ...(await uncorrectedGround(plan, bytes, crs ?? undefined)), height_band_m: null }
+          : await siteGround({ ...plan, zones }, bytes, crs ?? undefined);
+      this.#terrain = this.#keep(ground);
+    });
   }
 
   async #readSeries({ water, vertical_datum }: Pick<Plan, "water" | "vertical_datum">): Promise<void> {

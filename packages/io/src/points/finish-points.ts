@@ -2,7 +2,7 @@ import type { Findings } from "../problem/index.ts";
 import { ListedLines } from "./listed-lines.ts";
 import { LeftOutRows, markMissing } from "./missing.ts";
 import type { PointRows } from "./point-rows.ts";
-import { checkDegrees, checkEllipsoid, checkFeet, warnOfZeros } from "./suspicions.ts";
+import { checkDegrees, checkEllipsoid, checkFeet, warnOfOrigin, warnOfZeros } from "./suspicions.ts";
 import { eachNameTwin, eachSpotTwin } from "./twins.ts";
 import type { LeftOutReason, PointOptions, PointsRead, PointTable } from "./types.ts";
 import { metresPer } from "./units.ts";
@@ -17,13 +17,14 @@ export function finishPoints(
   const per = metresPer[options.unit];
   const total = rows.length;
   const marks = new Uint8Array(total);
-  const zeros = markMissing(rows, marks, left, per);
+  const kept = markMissing(rows, marks, left, per);
   markTwins(found, rows, marks, left, per);
   if (left.count > 0) rows.dropMarked(marks);
   left.listed.sort((a, b) => a.line - b.line);
   warnOfLeftOut(found, left);
   const points = rows.table(per);
-  warnOfZeros(found, zeros, points.z.length, options.columns.z);
+  if (kept.doubtful_origin) warnOfOrigin(found);
+  warnOfZeros(found, kept.zeros, points.z.length, options.columns.z);
   judge(found, points, options);
   found.throwIfErrors();
   return { points, left_out: left.listed, left_out_count: left.count, warnings: found.warnings };
@@ -94,6 +95,7 @@ const reasonWords: Readonly<Record<LeftOutReason, string>> = {
   "no-height": "without a height",
   "height-zero": "with a height of exactly 0, far from all others: their heights are missing",
   "no-data-value": "with a customary value for no height",
+  "no-reading": "without a reading",
   "same-point": "that repeat an earlier point",
 };
 

@@ -13,3 +13,19 @@ export type {
   PointsRead,
   Words,
 } from "./types.ts";
+export { readShearReadings, type ShearColumns, type ShearOptions, type ShearRead } from "./read-shear.ts";
+export {
+  readProbeStations,
+  type StationColumns,
+  type StationOptions,
+  type StationsRead,
+} from "./read-stations.ts";
+export {
+  FIRMNESS,
+  readPenetrometer,
+  type Firmness,
+  type PenetrometerGroup,
+  type PenetrometerOptions,
+  type PenetrometerPlace,
+  type PenetrometerRead,
+} from "./read-penetrometer.ts";

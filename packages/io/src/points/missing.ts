@@ -7,6 +7,8 @@ const CUSTOMARY = new Set([-99, -999, -9999, -99999, -999999, -32767, -32768, 99
 const NEVER_GROUND = new Set([-9999, -99999, -999999, -32767, -32768, 99999, 999999]);
 /** Least gap between 0 and the other heights for 0 to mean nothing [m]. */
 const LEAST_GAP_M = 0.1;
+/** A lone point at 0, 0 further than this from all others is missing, nearer it may be the origin of a local grid [m]. */
+const FAR_ORIGIN_M = 1000;
 /** How many rows that are left out are listed. */
 const MOST_LISTED = 10_000;
 
@@ -26,22 +28,24 @@ export class LeftOutRows {
 /**
  * Marks rows whose position or height is a sign for "nothing".
  *
- * Position 0, 0: when every other point is further from there than the others are from each other; on a local grid
- * 0, 0 may be a true place. Height 0: when all other heights lie on one side of 0, no nearer than 0.1 m and no nearer
+ * Position 0, 0: when every other point is further from there than the others are from each other, and either by more
+ * than 1 km or several rows have it; on a local grid 0, 0 may be a true place. Height 0: when all other heights lie on one side of 0, no nearer than 0.1 m and no nearer
  * than half their spread (a single 0: the whole of it). A customary value such as -999: when it lies outside the other
- * heights by more than their spread and 10 m. Returns how many heights of exactly 0 were kept.
+ * heights by more than their spread and 10 m. Tells how many heights of exactly 0 were kept, and
+ * whether a 0, 0 that was kept is doubtful.
  */
 export function markMissing(
   rows: PointRows,
   marks: Uint8Array,
   left: LeftOutRows,
   metres_per_unit: number,
-): number {
+): Kept {
   const mark = (i: number, reason: LeftOutReason, value: string): void => {
     marks[i] = 1;
     left.add(rows.lines[i]!, rows.ids?.at(i) ?? null, reason, value);
   };
-  if (originIsNowhere(rows))
+  const origin = kindOfOrigin(rows, metres_per_unit);
+  if (origin === "missing")
     for (let i = 0; i < rows.length; i++)
       if (rows.x[i] === 0 && rows.y[i] === 0) mark(i, "position-zero", "0, 0");
   const others = spanOf(rows, marks, (z) => z !== 0 && !CUSTOMARY.has(z));
@@ -54,15 +58,23 @@ export function markMissing(
     else if (z === 0) zeros += 1;
     else if (CUSTOMARY.has(z) && isFarOff(z, others, metres_per_unit)) mark(i, "no-data-value", String(z));
   }
-  return zeros;
+  return { zeros, doubtful_origin: origin === "doubtful" };
 }
 
-function originIsNowhere({ x, y, length }: PointRows): boolean {
-  let [west, east, south, north] = [Infinity, -Infinity, Infinity, -Infinity];
-  let hasZero = false;
+export interface Kept {
+  readonly zeros: number;
+  readonly doubtful_origin: boolean;
+}
+
+/** "missing", "place", or "doubtful": apart from all others, and yet no further than a local grid's origin may lie. */
+function kindOfOrigin(
+  { x, y, length }: PointRows,
+  metres_per_unit: number,
+): "missing" | "place" | "doubtful" {
+  let [west, east, south, north, zeros] = [Infinity, -Infinity, Infinity, -Infinity, 0];
   for (let i = 0; i < length; i++) {
     if (x[i] === 0 && y[i] === 0) {
-      hasZero = true;
+      zeros += 1;
       continue;
     }
     west = Math.min(west, x[i]!);
@@ -70,9 +82,12 @@ function originIsNowhere({ x, y, length }: PointRows): boolean {
     south = Math.min(south, y[i]!);
     north = Math.max(north, y[i]!);
   }
-  if (!hasZero || west > east) return false;
-  const [dx, dy] = [Math.max(0, west, -east), Math.max(0, south, -north)];
-  return Math.hypot(dx, dy) > Math.hypot(east - west, north - south);
+  const others = length - zeros;
+  if (zeros === 0 || others === 0) return "place";
+  const gap = Math.hypot(Math.max(0, west, -east), Math.max(0, south, -north));
+  if (gap <= Math.hypot(east - west, north - south)) return "place";
+  if (gap * metres_per_unit > FAR_ORIGIN_M || (zeros > 1 && others > 2)) return "missing";
+  return others > 2 ? "doubtful" : "place";
 }
 
 interface Span {

@@ -1,5 +1,5 @@
 import { quote, Findings } from "../problem/index.ts";
-import { CellNumber, type CellFault } from "./cell-number.ts";
+import { CellNumber } from "./cell-number.ts";
 import { cellText, isBlankCell } from "./cell-text.ts";
 import {
   checkUnitOfHeads,
@@ -10,6 +10,7 @@ import {
   type ColumnPlaces,
 } from "./columns.ts";
 import { DateColumn } from "./date-column.ts";
+import { faultWords } from "./fault-words.ts";
 import { finishPoints } from "./finish-points.ts";
 import { LeftOutRows } from "./missing.ts";
 import { PointRows } from "./point-rows.ts";
@@ -164,6 +165,7 @@ export class PointReader {
           "Check for decimal commas in a file that is parted by commas, and for a delimiter inside a name: put such cells in quotes, or export with semicolons.",
           cellText(bytes, row, i),
         );
+    if (isBlankRow(bytes, row)) return;
     const before = this.#faults;
     const [x, y, z] = [
       this.#cell(bytes, row, places.x),
@@ -179,6 +181,7 @@ export class PointReader {
         accuracy,
       );
     const day = places.date < 0 ? NaN : this.#dates.day(cellText(bytes, row, places.date), this.#line);
+    if (this.#found.all.length > MOST_FAULTS) this.#found.throwIfErrors();
     if (this.#faults > before) return;
     if (Number.isNaN(x) || Number.isNaN(y)) this.#leave(bytes, row, places, "no-position", places.x);
     else if (Number.isNaN(z)) this.#leave(bytes, row, places, "no-height", places.z);
@@ -259,27 +262,9 @@ export class PointReader {
   }
 }
 
-function faultWords(
-  fault: CellFault,
-  isPoint: boolean,
-): readonly [code: string, message: string, mend: string] {
-  if (fault === "formula")
-    return [
-      "points-formula",
-      "is a formula or its fault, not a value.",
-      "Save the table with values in place of formulas.",
-    ];
-  if (fault === "other-decimal")
-    return [
-      "points-decimal",
-      `has a decimal ${isPoint ? "comma" : "point"}; the file is read with decimal ${isPoint ? "points" : "commas"}.`,
-      `Choose decimal ${isPoint ? "comma" : "point"}, or take out marks between thousands.`,
-    ];
-  return [
-    "points-number",
-    "is not a number that can stand here.",
-    "Write digits and one decimal sign, without marks between thousands and without a unit.",
-  ];
+function isBlankRow(bytes: Uint8Array, row: RowCells): boolean {
+  for (let i = 0; i < row.count; i++) if (!isBlankCell(bytes, row, i)) return false;
+  return true;
 }
 
 function joined(a: Uint8Array, b: Uint8Array): Uint8Array {

@@ -115,3 +115,13 @@ export function warnOfZeros(found: Findings, zeros: number, total: number, colum
     mend: "They were taken as ground. If they mean nothing, empty these cells.",
   });
 }
+
+/** A point at 0, 0 apart from all others may be the origin of a local grid or have no coordinates. */
+export const warnOfOrigin = (found: Findings): void =>
+  found.warn({
+    code: "points-origin",
+    place: "position 0, 0",
+    value: "0, 0",
+    message: "One point lies at 0, 0, apart from all others: a true place, or a row without coordinates.",
+    mend: "It was taken as a place. If its coordinates are missing, empty these cells.",
+  });

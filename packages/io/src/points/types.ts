@@ -20,7 +20,13 @@ export interface PointOptions {
 }
 
 export type LeftOutReason =
-  "no-position" | "position-zero" | "no-height" | "height-zero" | "no-data-value" | "same-point";
+  | "no-position"
+  | "position-zero"
+  | "no-height"
+  | "height-zero"
+  | "no-data-value"
+  | "no-reading"
+  | "same-point";
 
 /** A row of the file that is not among the points, and why. */
 export interface LeftOut {

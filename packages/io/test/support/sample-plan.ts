@@ -82,6 +82,10 @@ export const samplePlan: Plan = {
   crs: { local: "Fen grid" },
   vertical_datum: datum,
   ...BLANK_SECTIONS,
+  survey: {
+    ...BLANK_SECTIONS.survey,
+    check_shots: [{ id: "C1", x: 10, y: 20, z_m: 1.1, accuracy_m: 0.02, date: null }],
+  },
   terrain: { kind: "grid", file: "terrain.asc", unit: "m", datum },
   prices: { file: "prices.csv" },
   laying: { from: "2027-05-10", to: "2027-05-21", carry_m: 100, carriers: 2 },

@@ -190,6 +190,8 @@ export const sampleResults: Results = {
     ],
     notes: ["The search kept 2 m off z-orchid."],
     search: { headings: 6, estimate: 901.5 },
+    line: null,
+    as_laid: null,
   },
   evaluation: {
     length_m: 2 * PITCH + 1.8288,

@@ -2,6 +2,7 @@ import { createContext, useContext } from "react";
 import type { PlanStore } from "../api/types.ts";
 import type { TerrainSession } from "../map/terrain-session.ts";
 import type { DeriveSession } from "./derive-session.ts";
+import type { FileShelf } from "./file-shelf.ts";
 import type { PlanSession } from "./plan-session.ts";
 import type { Router } from "./route.ts";
 import { nothing, type SelectionStore } from "./selection.ts";
@@ -11,6 +12,8 @@ export interface Desk {
   readonly plans: PlanStore;
   readonly plan: PlanSession;
   readonly derive: DeriveSession;
+  /** Files beside the plan, each content fetched once. */
+  readonly shelf: FileShelf;
   readonly terrain: TerrainSession;
   readonly selection: SelectionStore;
   readonly router: Router;

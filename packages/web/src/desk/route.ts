@@ -8,6 +8,7 @@ export const pages = [
   { id: "layout", title: "Layout", group: "Plan" },
   { id: "checks", title: "Checks", group: "Prove" },
   { id: "materials", title: "Materials", group: "Build" },
+  { id: "drawings", title: "Drawings", group: "Papers" },
 ] as const;
 
 export type PageId = (typeof pages)[number]["id"];

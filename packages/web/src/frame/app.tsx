@@ -25,6 +25,9 @@ const pageOf: Readonly<Record<PageId, React.LazyExoticComponent<Page>>> = {
   materials: lazy(async () => ({
     default: (await import("../materials-page/materials-page.tsx")).MaterialsPage,
   })),
+  drawings: lazy(async () => ({
+    default: (await import("../drawings-page/drawings-page.tsx")).DrawingsPage,
+  })),
 };
 const PlansDialog = lazy(() => import("../plans/plans-dialog.tsx"));
 

@@ -1,4 +1,4 @@
-import type { Layout } from "@causey/engine/layout";
+import type { DrawnLine, Layout } from "@causey/engine/layout";
 import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
@@ -25,7 +25,16 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   return (
     <>
       <div className="picture">
-        <SiteMap key={plan.id} plan={plan} results={results} waiting={waiting} freshness={freshness} />
+        <SiteMap
+          key={plan.id}
+          plan={plan}
+          results={results}
+          waiting={waiting}
+          freshness={freshness}
+          onLine={(points) =>
+            desk.plan.edit({ type: "set-layout", layout: { ...plan.layout, lines: linesOf(points) } })
+          }
+        />
       </div>
       <Ledger label="Figures of the layout">
         <h1>Layout</h1>
@@ -50,6 +59,22 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
     </>
   );
 }
+
+/** The walkway is kept within this distance of a line drawn by hand [m]. */
+const CORRIDOR_M = 3;
+
+/** One line drawn by hand, to the centimetre; none when the line is to be searched. */
+const linesOf = (points: readonly (readonly [number, number])[] | null): readonly DrawnLine[] =>
+  points === null
+    ? []
+    : [
+        {
+          id: "line-1",
+          points: points.map(([x, y]) => [Math.round(x * 100) / 100, Math.round(y * 100) / 100] as const),
+          plot: null,
+          corridor_m: CORRIDOR_M,
+        },
+      ];
 
 const summary = (layout: Layout, plots: number): string =>
   `${layout.reached.length} of ${count(plots, "plot")} reached, ${count(layout.branches.length, "branch", "branches")}, ${count(layout.parts.length, "part")}`;

@@ -11,6 +11,17 @@ export const addPoint = (points: readonly XY[], point: XY): readonly XY[] => {
   return isSame ? points : [...points, point];
 };
 
+/** What is drawn by hand: an area that closes, or a line that the walkway is to follow. */
+export type Shape = "area" | "line";
+
+/** Why what is drawn cannot be ended yet, in words; null when it can. */
+export const draftFault = (points: readonly XY[], shape: Shape): string | null =>
+  shape === "area"
+    ? outlineFault(points)
+    : points.length < 2
+      ? `A line needs two points; ${points.length} so far.`
+      : null;
+
 /** Why the outline cannot be closed yet, in words; null when it can. */
 export function outlineFault(points: readonly XY[]): string | null {
   if (points.length < 3) return `An area needs three points; ${points.length} so far.`;

@@ -14,7 +14,12 @@ export function AreaSketch({ tool, map }: Props) {
   const line = [...corners, ...(cross ? [cross] : [])];
   return (
     <g className="area-sketch" pointerEvents="none" aria-hidden="true">
-      {line.length > 1 && <path className="area-line" d={`M${line.map((p) => p.join(" ")).join("L")}Z`} />}
+      {line.length > 1 && (
+        <path
+          className="area-line"
+          d={`M${line.map((p) => p.join(" ")).join("L")}${tool.shape === "area" ? "Z" : ""}`}
+        />
+      )}
       {corners.map(([x, y]) => (
         <rect key={`${x} ${y}`} className="area-corner" x={x - 3.5} y={y - 3.5} width="7" height="7" />
       ))}

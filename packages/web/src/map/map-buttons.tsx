@@ -10,10 +10,19 @@ interface Props {
   readonly isDrawing: boolean;
   readonly onDraw: () => void;
   readonly onNumbers: () => void;
+  /** Left out where the line is not drawn. */
+  readonly line?: LineButtons | undefined;
+}
+
+/** A line drawn by hand takes the place of the searched one until it is taken away. */
+export interface LineButtons {
+  readonly isDrawn: boolean;
+  readonly onDraw: () => void;
+  readonly onSearch: () => void;
 }
 
 /** What can be done with the map, in its upper left corner. */
-export function MapButtons({ map, walkway, site, isDrawing, onDraw, onNumbers }: Props) {
+export function MapButtons({ map, walkway, site, isDrawing, onDraw, onNumbers, line }: Props) {
   return (
     <div className="map-buttons">
       <fieldset className="map-zoom">
@@ -42,6 +51,19 @@ export function MapButtons({ map, walkway, site, isDrawing, onDraw, onNumbers }:
           <Button variant="default" onClick={onNumbers}>
             by numbers
           </Button>
+        </fieldset>
+      )}
+      {!isDrawing && line && (
+        <fieldset className="map-zoom">
+          <legend className="unseen">The line</legend>
+          <Button variant="default" onClick={line.onDraw}>
+            Draw the line
+          </Button>
+          {line.isDrawn && (
+            <Button variant="default" onClick={line.onSearch}>
+              Search the line
+            </Button>
+          )}
         </fieldset>
       )}
     </div>

@@ -40,6 +40,7 @@ export function MapDrawing(props: Props) {
       <g transform={groundTransform(map.view, map.size, origin)}>
         <ZoneLayer zones={plan.zones} origin={origin} chosen={chosenZone} prefix="map" />
       </g>
+      <DrawnLines plan={plan} map={map} />
       {results && <Walkway {...props} results={results} />}
       <LabelLayer
         plan={plan}
@@ -56,6 +57,16 @@ export function MapDrawing(props: Props) {
     </svg>
   );
 }
+
+/** Lines drawn by hand, which the parts follow. */
+const DrawnLines = ({ plan, map }: Pick<Props, "plan" | "map">) =>
+  plan.layout.lines.map((line) => (
+    <path
+      key={line.id}
+      className="drawn-line"
+      d={`M${line.points.map((p) => toPicture(map.view, map.size, p).join(" ")).join("L")}`}
+    />
+  ));
 
 function Walkway({ plan, results, origin, map, freshness }: Props & { readonly results: Results }) {
   const { selection } = useDesk();

@@ -47,6 +47,7 @@ export function AreaHint({ tool }: { readonly tool: AreaTool }) {
     <div className="map-hint">
       <div className="map-hint-words">
         <p>
+          {tool.shape === "line" && "Draw the way from the start on. "}
           Press to set the corners; a double press or Enter ends. By keys: arrows move the cross, space sets a
           corner, Escape leaves.
         </p>
@@ -54,7 +55,7 @@ export function AreaHint({ tool }: { readonly tool: AreaTool }) {
       </div>
       <div className="map-hint-buttons">
         <Button onClick={tool.finish} disabled={tool.fault !== null}>
-          End the outline
+          {tool.shape === "area" ? "End the outline" : "End the line"}
         </Button>
         <Button variant="default" onClick={tool.takeBack} disabled={tool.points.length === 0}>
           Take back

@@ -5,7 +5,7 @@ import type { Freshness } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
 import { useStore } from "../desk/store.ts";
 import { showRound } from "../show/show.ts";
-import { closedZone, nextAreaName } from "./area-draft.ts";
+import { closedZone, nextAreaName, type Shape } from "./area-draft.ts";
 import type { AreaRequest } from "./close-area-dialog.tsx";
 import { NorthArrow, ScaleBar } from "./furniture.tsx";
 import { MapButtons } from "./map-buttons.tsx";
@@ -30,16 +30,21 @@ interface Props {
   readonly results: Results | null;
   readonly waiting: readonly Change[];
   readonly freshness: Freshness;
+  /** Takes over a line drawn by hand; null takes it away. Left out where none is drawn. */
+  readonly onLine?: (points: readonly XY[] | null) => void;
 }
 
 /** The site from above: ground, zones, walkway, plots; plots move and areas close by hand. */
-export function SiteMap({ plan, results, waiting, freshness }: Props) {
+export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
   const desk = useDesk();
   const { picture, message } = useStore(desk.terrain, (t) => t);
   const walkway = walkwayExtent(plan, results);
   const { attach, ...map } = useMapView(walkway);
   const [request, setRequest] = useState<AreaRequest | null>(null);
-  const area = useAreaTool(map, (ring) => setRequest({ by: "outline", ring }));
+  const area = useAreaTool(map, (points, shape) => {
+    if (shape === "line") onLine?.(points);
+    else setRequest({ by: "outline", ring: points });
+  });
   const moves = usePlotMoves(waiting, (plot, x, y) => desk.plan.edit({ type: "move-plot", plot, x, y }));
   const partUnder = (at: XY): string | null =>
     results && partAt(results.layout, toGround(map.view, map.size, at), TOUCH_PX / map.view.scale);
@@ -61,8 +66,8 @@ export function SiteMap({ plan, results, waiting, freshness }: Props) {
     if (event.target !== event.currentTarget) return;
     if ((area.isOn && area.key(event)) || viewKey(map, event.key)) event.preventDefault();
   };
-  const startDrawing = (): void => {
-    area.start();
+  const startDrawing = (shape: Shape): void => {
+    area.start(shape);
     map.focus();
   };
 
@@ -101,7 +106,14 @@ export function SiteMap({ plan, results, waiting, freshness }: Props) {
         walkway={walkway}
         site={picture?.extent ?? null}
         isDrawing={area.isOn}
-        onDraw={startDrawing}
+        onDraw={() => startDrawing("area")}
+        line={
+          onLine && {
+            isDrawn: plan.layout.lines.length > 0,
+            onDraw: () => startDrawing("line"),
+            onSearch: () => onLine(null),
+          }
+        }
         onNumbers={() => setRequest({ by: "numbers", middle: [map.view.x, map.view.y] })}
       />
       <NorthArrow />

@@ -1,6 +1,6 @@
 import type { PlanSnapshot } from "../api/types.ts";
 import type { FileShelf } from "../desk/file-shelf.ts";
-import { groundFile } from "@causey/io/ground";
+import { groundFile, groundInputs } from "@causey/io/ground";
 import { createStore, type Store } from "../desk/store.ts";
 import type { Scheme, TerrainAnswer, TerrainPicture, TerrainRequest } from "./terrain-protocol.ts";
 
@@ -47,7 +47,7 @@ export function createTerrainSession(startWorker: () => TerrainPort, shelf: File
       const name = groundFile(plan.terrain);
       const file = files.find((f) => f.name === name);
       const sha256 = file?.sha256 ?? "";
-      const wanted = `${sha256} ${JSON.stringify([plan.terrain, plan.survey])} ${plan.units} ${scheme}`;
+      const wanted = `${sha256} ${JSON.stringify(groundInputs(plan))} ${plan.units} ${scheme}`;
       if (wanted === drawn) return;
       drawn = wanted;
       if (name !== null && !file) return store.set({ picture: null, message: `"${name}" is not there.` });

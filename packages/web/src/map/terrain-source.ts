@@ -1,8 +1,8 @@
 import type { Plan } from "@causey/engine/plan";
 import type { Raster } from "@causey/engine/site";
-import { readGround } from "@causey/io/ground";
+import { siteGround } from "@causey/io/ground";
 
 /** The one place where the map's worker meets the reader of terrain files. */
 export async function readRaster(plan: Plan, bytes: Uint8Array | null): Promise<Raster> {
-  return (await readGround(plan.terrain, bytes, undefined)).raster;
+  return (await siteGround(plan, bytes, undefined)).raster;
 }

@@ -1,3 +1,4 @@
+import { groundInputs } from "@causey/io/ground";
 import { rasterExtent, type Raster } from "@causey/engine/site";
 import { coarser, contourPaths, contourStep, heightRange, shade, smoother } from "./terrain-picture.ts";
 import type { TerrainAnswer, TerrainPicture, TerrainRequest } from "./terrain-protocol.ts";
@@ -12,7 +13,7 @@ const held = new Map<string, Raster>();
 const sent = new Map<string, Uint8Array>();
 
 async function rasterOf({ plan, sha256, bytes }: TerrainRequest): Promise<Raster> {
-  const key = `${sha256} ${JSON.stringify([plan.terrain, plan.survey])}`;
+  const key = `${sha256} ${JSON.stringify(groundInputs(plan))}`;
   const known = held.get(key);
   if (known) return known;
   if (bytes) sent.set(sha256, bytes);

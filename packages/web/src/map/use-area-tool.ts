@@ -1,16 +1,17 @@
 import { useState } from "react";
-import { addPoint, outlineFault } from "./area-draft.ts";
+import { addPoint, draftFault, type Shape } from "./area-draft.ts";
 import type { MapView } from "./use-map-view.ts";
 import { pan, toGround, toPicture, type XY } from "./view.ts";
 
-/** Drawing the outline of an area: by presses, or with a cross moved by the arrow keys. */
+/** Drawing an area's outline or a line: by presses, or with a cross moved by the arrow keys. */
 export interface AreaTool {
   readonly isOn: boolean;
+  readonly shape: Shape;
   readonly points: readonly XY[];
   /** Ground under the cross or the pointer; null while the pointer is away. */
   readonly cursor: XY | null;
   readonly fault: string | null;
-  readonly start: () => void;
+  readonly start: (shape: Shape) => void;
   readonly leave: () => void;
   readonly takeBack: () => void;
   readonly press: (at: XY) => void;
@@ -29,8 +30,9 @@ const directions: Readonly<Record<string, XY>> = {
   ArrowDown: [0, 1],
 };
 
-export function useAreaTool(map: MapView, onClosed: (ring: readonly XY[]) => void): AreaTool {
+export function useAreaTool(map: MapView, onDrawn: (points: readonly XY[], shape: Shape) => void): AreaTool {
   const [isOn, setOn] = useState(false);
+  const [shape, setShape] = useState<Shape>("area");
   const [points, setPoints] = useState<readonly XY[]>([]);
   const [cursor, setCursor] = useState<XY | null>(null);
   const ground = (at: XY): XY => toGround(map.view, map.size, at);
@@ -43,8 +45,8 @@ export function useAreaTool(map: MapView, onClosed: (ring: readonly XY[]) => voi
   };
   const takeBack = (): void => setPoints((all) => all.slice(0, -1));
   const finish = (): void => {
-    if (outlineFault(points)) return;
-    onClosed(points);
+    if (draftFault(points, shape)) return;
+    onDrawn(points, shape);
     leave();
   };
   const moveCross = (dx: number, dy: number): void => {
@@ -68,15 +70,17 @@ export function useAreaTool(map: MapView, onClosed: (ring: readonly XY[]) => voi
 
   return {
     isOn,
+    shape,
     points,
     cursor,
-    fault: outlineFault(points),
+    fault: draftFault(points, shape),
     leave,
     takeBack,
     finish,
     key,
-    start: () => {
+    start: (next) => {
       setOn(true);
+      setShape(next);
       setPoints([]);
       setCursor(middle());
     },

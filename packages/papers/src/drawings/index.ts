@@ -1,0 +1,4 @@
+export { sitePlan } from "./site-plan.ts";
+export { crossSection } from "./cross-section.ts";
+export { longSection } from "./long-section.ts";
+export { partSheets } from "./part-sheets.ts";

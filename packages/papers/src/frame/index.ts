@@ -1,0 +1,2 @@
+export { framed, roomOf, type FrameWords, type PaperSize } from "./sheet-frame.ts";
+export { northArrow, roundScale, scaleBar, type Scale } from "./scale.ts";

@@ -1,0 +1,1 @@
+export { toSvg } from "./to-svg.ts";

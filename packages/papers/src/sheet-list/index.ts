@@ -1,0 +1,41 @@
+/** Kinds of sheets with what they show: light, so that a page can list them without the code that draws them. */
+export const sheetList = [
+  {
+    id: "summary",
+    title: "Summary",
+    about: "One page for the director: length, width, height, harm, money, dates, cautions.",
+  },
+  {
+    id: "site-plan",
+    title: "Site plan",
+    about: "Ground, regulated areas under their own symbols, walkway, water lines, parcels, limit of work.",
+  },
+  {
+    id: "cross-section",
+    title: "Cross-section",
+    about: "Support and module over the lowest ground of the line, with the water levels.",
+  },
+  {
+    id: "long-section",
+    title: "Long section",
+    about: "Ground, deck, joints and water levels along every branch.",
+  },
+  {
+    id: "parts",
+    title: "Parts",
+    about: "Modules, platform and supports with dimensions and screw positions.",
+  },
+  {
+    id: "checks",
+    title: "Check summary",
+    about: "Every check with its share of the limit, rule and source.",
+  },
+  { id: "order", title: "Order list", about: "What is bought, and how it is sawn." },
+  { id: "budget", title: "Budget", about: "Every line in the year it is paid." },
+  { id: "labels", title: "Module labels", about: "Tag, distance along and QR code of every part." },
+  { id: "workings", title: "Calculation appendix", about: "The working of every figure and check." },
+  { id: "request-form", title: "Access request", about: "A blank form for researchers." },
+  { id: "field-sheets", title: "Field sheet", about: "Blank rows for stations, strengths and check shots." },
+] as const;
+
+export type SheetId = (typeof sheetList)[number]["id"];

@@ -1,0 +1,71 @@
+import type { Block } from "../text/index.ts";
+import { textSheet } from "./text-sheet.ts";
+
+const line = (label: string, lines = 1): Block => ({ kind: "blank", label, lines });
+
+/** Blank rows of a table to write into; the codes in the first column are keyed back with the rows. */
+const blankTable = (heads: readonly string[], prefix: string, count: number): Block => ({
+  kind: "table",
+  columns: heads.map((head, i) => ({ head, share: i === 0 ? 0.8 : 1.4 })),
+  rows: Array.from({ length: count }, (_, i) => [`${prefix}${i + 1}`, ...heads.slice(1).map(() => " ")]),
+});
+
+/** The form that researchers fill in; its questions stand in the order of the Request page. */
+export const requestForm = textSheet(
+  {
+    id: "request-form",
+    title: "Access request",
+    about: "A blank form for researchers; every question has its place on the Request page.",
+  },
+  () => [
+    {
+      kind: "text",
+      text: 'Please answer every line; write "not known" where you do not know. One row for each kind of visit.',
+    },
+    { kind: "head", text: "Who asks, and for what" },
+    line("1  Name"),
+    line("2  Organisation"),
+    line("3  How to reach you"),
+    line("4  Day of this request"),
+    line("5  Purpose and need", 3),
+    line("6  Could it be done without a structure, by boat, or in another season? Why not?", 3),
+    line("7  Are wet feet at high water accepted? (yes / no)"),
+    { kind: "head", text: "Plots" },
+    blankTable(["Plot", "Name", "East or longitude", "North or latitude", "System", "Keep off"], "P", 5),
+    { kind: "head", text: "Visits" },
+    blankTable(["Visit", "Plots", "Times a year", "People", "First day", "Last day"], "V", 4),
+    { kind: "head", text: "Carts" },
+    blankTable(
+      ["Visit", "Empty", "Load, dry", "Mud and water", "Width x length", "Wheels apart", "Axles"],
+      "V",
+      3,
+    ),
+  ],
+);
+
+/** Blank sheets for the survey, whose rows are read back as points, stations and strengths. */
+export const fieldSheets = textSheet(
+  {
+    id: "field-sheets",
+    title: "Field sheet",
+    about: "Blank rows for stations, strengths and check shots; the codes are keyed back.",
+  },
+  ({ plan, results }) => [
+    {
+      kind: "rows",
+      rows: [
+        ["Site", plan.site_name],
+        ["Coordinates", results.crs],
+        ["Heights on", results.datum],
+      ],
+    },
+    line("Surveyor, day, instrument"),
+    line("Bench mark, its height, closing reading"),
+    { kind: "head", text: "Stations: ground level, probe, water" },
+    blankTable(["Code", "East", "North", "Ground level", "Probe sank", "Water level", "Photo"], "T", 14),
+    { kind: "head", text: "Strength of the ground" },
+    blankTable(["Code", "East", "North", "Depth", "Peak", "Remoulded", "Vane"], "R", 10),
+    { kind: "head", text: "Check shots on the ground itself" },
+    blankTable(["Code", "East", "North", "Height", "Accuracy"], "C", 8),
+  ],
+);

@@ -1,0 +1,5 @@
+export { summarySheet } from "./summary-sheet.ts";
+export { checkSheet, workingSheet } from "./check-sheets.ts";
+export { budgetSheet, orderSheet } from "./material-sheets.ts";
+export { fieldSheets, requestForm } from "./form-sheets.ts";
+export { labelSheets } from "./label-sheets.ts";
