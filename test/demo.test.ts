@@ -15,11 +15,12 @@ import {
   supportHeights,
   supportPieces,
 } from "@causey/engine/kit";
+import { surveyResults } from "@causey/engine/survey";
 import { seededRandom } from "../examples/generator/random.ts";
 import { saltMeadowFiles } from "../examples/generator/salt-meadow.ts";
+import { springFenFiles } from "../examples/generator/spring-fen.ts";
 import { highGround } from "./support/clear-widths.ts";
 
-const folder = resolve(import.meta.dirname, "../examples/salt-meadow");
 const files = saltMeadowFiles();
 const parsed = (name: string) =>
   JSON.parse(files.get(name)!) as { features: { properties: Record<string, unknown>; geometry: Geometry }[] };
@@ -50,10 +51,16 @@ function terrain() {
   };
 }
 
-test("the committed demo site equals a fresh run of its generator, byte for byte", () => {
-  expect(readdirSync(folder).sort()).toEqual([...files.keys()].sort());
-  for (const [name, text] of files)
-    expect(readFileSync(resolve(folder, name)).equals(Buffer.from(text)), name).toBe(true);
+const demos = [
+  ["salt-meadow", files],
+  ["spring-fen", springFenFiles()],
+] as const;
+
+test.each(demos)("the committed demo %s equals a fresh run of its generator, byte for byte", (name, made) => {
+  const folder = resolve(import.meta.dirname, "../examples", name);
+  expect(readdirSync(folder).sort()).toEqual([...made.keys()].sort());
+  for (const [file, text] of made)
+    expect(readFileSync(resolve(folder, file)).equals(Buffer.from(text)), file).toBe(true);
 });
 
 test("one seed gives one sequence, another seed another", () => {
@@ -104,7 +111,7 @@ test("laying begins inside the tern colony's closure, and the straight way to P1
 
 test("the site has every kind of zone the job meets, one of them hidden and closed", () => {
   const uses = new Set(zones.map((z) => z.properties["use"]));
-  expect(uses).toEqual(new Set(["channel", "closed", "habitat", "pool", "seasonal-closure"]));
+  expect(uses).toEqual(new Set(["channel", "closed", "habitat", "parcel", "pool", "seasonal-closure"]));
   const hidden = zones.filter((z) => z.properties["hidden"] === true);
   expect(hidden.map((z) => z.properties["use"])).toEqual(["closed"]);
   const sensitivities = zones.flatMap((z) => z.properties["sensitivity"] ?? []);
@@ -148,11 +155,38 @@ for (const kit of readyKits)
     expect(counted.filter((item) => longest(item) !== 0)).toEqual([]);
   });
 
-test("the plan reader takes the demo folder without a fault or a warning", async () => {
-  const bytes = new Map([...files].map(([name, text]) => [name, new TextEncoder().encode(text)]));
-  const read = await readPlan(bytes, { readyKits, validateKit: (kit) => validateKit(kit, tables) });
-  if (!read.ok) throw new Error(JSON.stringify(read.problems, null, 1));
-  expect(read.warnings).toEqual([]);
-  expect(read.plan.zones).toHaveLength(zones.length);
-  expect(read.plan.kit.supports.every((s) => s.stands.ground_above_m === 1.2)).toBe(true);
+const read = async (texts: ReadonlyMap<string, string>) => {
+  const bytes = new Map([...texts].map(([name, text]) => [name, new TextEncoder().encode(text)]));
+  const answer = await readPlan(bytes, { readyKits, validateKit: (kit) => validateKit(kit, tables) });
+  if (!answer.ok) throw new Error(JSON.stringify(answer.problems, null, 1));
+  return answer;
+};
+
+test("the plan reader takes the salt meadow without a fault or a warning", async () => {
+  const { plan: taken, warnings } = await read(files);
+  expect(warnings).toEqual([]);
+  expect(taken.zones).toHaveLength(zones.length);
+  expect(taken.kit.supports.every((s) => s.stands.ground_above_m === 1.2)).toBe(true);
 });
+
+test.each(demos)(
+  "%s: the reader has no warning; every habitat has a check shot and the mark closes",
+  async (_, made) => {
+    const { plan: taken, site, warnings } = await read(made);
+    expect(warnings).toEqual([]);
+    const survey = surveyResults({
+      survey: taken.survey,
+      zones: site.zones,
+      datum: site.datum,
+      readings: site.readings,
+      ground: site.ground,
+      band_m: site.height_band_m,
+    });
+    expect(survey.unchecked_habitats).toEqual([]);
+    expect(survey.terrain!.n).toBeGreaterThanOrEqual(4);
+    expect(survey.terrain!.off_terrain).toEqual([]);
+    expect(survey.closure.closures.map((c) => c.closes)).toEqual([true]);
+    expect(survey.band_m!).toBeGreaterThan(0.02);
+    expect(survey.band_m!).toBeLessThan(0.15);
+  },
+);

@@ -36,6 +36,15 @@ const COUNTED: readonly (readonly [item: string, description: string, pack: numb
   ["screw-10x4", "Wood screw #10 x 4 in, stainless", 50, 19.8],
   ["mesh-clip", "Mesh clip with its screw, stainless", 100, 22.5],
   ["mesh 1219x914", "Welded mesh 1 x 1 in, 10 gauge, sheet 48 x 36 in", 1, 21.9],
+  ["screw-14x5", "Wood screw #14 x 5 in, stainless", 25, 21.4],
+  ["screw-10x3-316", "Wood screw #10 x 3 in, stainless 316", 100, 38.6],
+  ["screw-14x5-316", "Wood screw #14 x 5 in, stainless 316", 25, 31.2],
+  ["grating-clip", "Saddle clip for grating with its screw, stainless 316", 50, 64.5],
+  ["panel-clip", "Edge clip for deck panels with its screw, stainless 316", 100, 49.8],
+  ["moulded-grating 1219x914x38", "Moulded glass-fibre grating 38 mm, panel 48 x 36 in", 1, 189],
+  ["plastic-panel 1219x762x50", "Grated plastic panel 50 mm, 48 x 30 in", 1, 118],
+  ["screw-pile-60x203x2438", "Screw pile 60 mm, one helix of 8 in, 8 ft", 1, 142],
+  ["float-1067x762x508", "Box float 42 x 30 x 20 in", 1, 236],
 ];
 
 const line = (

@@ -12,7 +12,7 @@ const SEED = 20273;
 export function springFenFiles(): ReadonlyMap<string, string> {
   const fen = drawFen(seededRandom(SEED));
   return new Map([
-    ["plan.json", fenPlan(fen, seededRandom(SEED + 1))],
+    ["plan.json", fenPlan(fen, seededRandom(SEED + 1), seededRandom(SEED + 3))],
     ["terrain.asc", asciiGrid(FEN_GRID, fen.heightAt)],
     ["zones.geojson", featureFile(fenZones(fen))],
     ["places.geojson", featureFile(fenPlaces())],

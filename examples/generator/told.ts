@@ -50,26 +50,39 @@ const SHOTS: readonly Spot[] = [
   [204, 106],
   [216, 82],
   [158, 62],
+  [92, 132],
 ];
 
-/** Heights taken with a level on the demo's own bench mark: the terrain reads a little high in the grass. */
+/** Spot and height of the bolt that the levelling started from. */
+const BOLT: { readonly spot: Spot; readonly z_m: number } = { spot: [130, 187], z_m: 2.61 };
+
+/** Back on the bolt at the end of the day. */
+const closingShot = (): object => {
+  const [x, y] = onGrid(BOLT.spot);
+  return { id: "C12", x, y, z_m: 2.604, accuracy_m: 0.01, date: "2026-09-03" };
+};
+
+/** Heights taken with a level on the demo's own bench mark: they agree with the terrain within what they tell. */
 export const drawSurvey = (meadow: Meadow, random: Random) => ({
   benchmarks: [
     {
       id: "BM1",
       name: "Bolt in the gate post",
-      x: onGrid([130, 187])[0],
-      y: onGrid([130, 187])[1],
-      z_m: 2.61,
+      x: onGrid(BOLT.spot)[0],
+      y: onGrid(BOLT.spot)[1],
+      z_m: BOLT.z_m,
       datum: DATUM,
       source: "Levelled from the Tarrowmere gauge, invented, 2026-08",
     },
   ],
-  check_shots: SHOTS.map(([u, v], i) => {
-    const [x, y] = onGrid([u, v]);
-    const z_m = Math.round((meadow.heightAt(u, v) - 0.012 + between(random, -0.03, 0.03)) * 1000) / 1000;
-    return { id: `C${i + 1}`, x, y, z_m, accuracy_m: 0.01, date: "2026-09-03" };
-  }),
+  check_shots: [
+    ...SHOTS.map(([u, v], i) => {
+      const [x, y] = onGrid([u, v]);
+      const z_m = Math.round((meadow.heightAt(u, v) + 0.004 + between(random, -0.03, 0.03)) * 1000) / 1000;
+      return { id: `C${i + 1}`, x, y, z_m, accuracy_m: 0.01, date: "2026-09-03" };
+    }),
+    closingShot(),
+  ],
   stations: [],
   correct_terrain: false,
   accuracy_m: 0.05,

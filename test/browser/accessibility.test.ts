@@ -1,12 +1,9 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import type { Browser, BrowserContextOptions } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { violations } from "./support/axe.ts";
 import { launch, openPage, phone, picture, wide } from "./support/browser.ts";
 import { openSheet } from "./support/sheet.ts";
 import { startCausey, type Running } from "./support/start.ts";
-
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 let causey: Running;
 let browser: Browser;
@@ -19,27 +16,6 @@ afterAll(async () => {
   await causey?.close();
   expect(causey?.faults).toEqual([]);
 });
-
-/** Everything that axe holds against the page: rule, and the elements. */
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const run = (
-      globalThis as unknown as {
-        axe: {
-          run: () => Promise<{
-            violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[];
-          }>;
-        };
-      }
-    ).axe.run;
-    const found = await run();
-    return found.violations.map(
-      (v) =>
-        `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 160)} ${n.failureSummary ?? ""}`).join(" | ")}`,
-    );
-  });
-}
 
 const screens: readonly [string, BrowserContextOptions][] = [
   ["wide", wide],

@@ -103,7 +103,10 @@ const plan = (variant: StourVariant): object => ({
   prices: { file: "prices.csv" },
   laying: { from: "2027-09-06", to: "2027-09-17", carry_m: 120, carriers: 4 },
   removal: { by: "2029-11-30" },
-  levels: [level("mean-high", "Mean high water", "mhw", 1.6), level("flood", "Flood of the test", "flood", 2.6)],
+  levels: [
+    level("mean-high", "Mean high water", "mhw", 1.6),
+    level("flood", "Flood of the test", "flood", 2.6),
+  ],
   flood_level: "flood",
   water_kg_m3: 1025,
   ground: { su_kpa: 8, source: "Assumed for the test", readings: [], safety: 2 },

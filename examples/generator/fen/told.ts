@@ -34,6 +34,29 @@ const stations = (fen: Fen) =>
     };
   });
 
+/** On the ground between the probes: three in the fen meadow, three on the moss carpet. */
+const SHOTS: readonly Spot[] = [
+  [102, 134],
+  [112, 100],
+  [84, 88],
+  [64, 58],
+  [120, 56],
+  [86, 30],
+];
+const MARK: { readonly spot: Spot; readonly z_m: number } = { spot: [100, 154], z_m: 43.31 };
+
+/** Levelled in one day from the mark and back to it; the survey of the terrain reads the moss, a little high. */
+const checkShots = (fen: Fen, random: Random) => {
+  const shot = (i: number, spot: Spot, z: number) => {
+    const [x, y] = onFen(spot);
+    return { id: `C${i + 1}`, x, y, z_m: Math.round(z * 1000) / 1000, accuracy_m: 0.01, date: "2026-07-21" };
+  };
+  return [
+    ...SHOTS.map((spot, i) => shot(i, spot, fen.heightAt(...spot) - 0.01 + between(random, -0.025, 0.025))),
+    shot(SHOTS.length, MARK.spot, MARK.z_m + 0.004),
+  ];
+};
+
 const readings = (fen: Fen, random: Random) =>
   PROBES.map((spot) => {
     const [x, y] = onFen(spot);
@@ -62,7 +85,7 @@ const level = (id: string, name: string, role: string, basis: string, z_m: numbe
 });
 
 /** The plan document of the fen; places, zones, terrain and prices stand in files beside it. */
-export const fenPlan = (fen: Fen, random: Random): string =>
+export const fenPlan = (fen: Fen, random: Random, levelling: Random): string =>
   `${JSON.stringify(
     {
       schema: 2,
@@ -103,14 +126,14 @@ export const fenPlan = (fen: Fen, random: Random): string =>
           {
             id: "BM",
             name: "Cut mark on the gate stone",
-            x: onFen([100, 154])[0],
-            y: onFen([100, 154])[1],
-            z_m: 43.31,
+            x: onFen(MARK.spot)[0],
+            y: onFen(MARK.spot)[1],
+            z_m: MARK.z_m,
             datum: DATUM,
             source: "Local survey of the demo fen, invented",
           },
         ],
-        check_shots: [],
+        check_shots: checkShots(fen, levelling),
         stations: stations(fen),
         correct_terrain: false,
         accuracy_m: 0.05,

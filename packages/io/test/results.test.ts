@@ -61,6 +61,13 @@ test("a hidden zone appears in no file: not its id, not its name, in no case; it
   expect(shown.cautions).toEqual(["Keep out of a withheld area."]);
 });
 
+test("a hidden habitat without a check shot is not listed; the others are", () => {
+  const { survey } = withoutHidden(sampleResults, planWithSecret.zones);
+  expect(survey.unchecked_habitats).toEqual([{ zone: "fen", name: "Fen" }]);
+  expect(survey.terrain!.note).toBe("Taken off in a withheld area too.");
+  expect(survey.shear[0]!.readings[0]!.source).toBe("hand vane by a withheld area");
+});
+
 test("a zone that is not hidden is shown, and nothing is rewritten", () => {
   const open = { ...planWithSecret, zones: [{ ...secret, hidden: false }] };
   expect(withoutHidden(sampleResults, open.zones)).toBe(sampleResults);

@@ -15,8 +15,8 @@ import { readyKit, readyKits } from "./index.ts";
 
 const { sizes } = tables;
 
-test("there are two ready kits, found by their ids", () => {
-  expect(readyKits.map((k) => k.id)).toEqual(["meadow-boards", "light-mesh"]);
+test("there are four ready kits, found by their ids", () => {
+  expect(readyKits.map((k) => k.id)).toEqual(["meadow-boards", "light-mesh", "salt-grating", "fen-panels"]);
   expect(readyKit("light-mesh")?.name).toContain("mesh");
   expect(readyKit("unknown")).toBeUndefined();
 });
@@ -27,26 +27,32 @@ for (const kit of readyKits) {
     expect(validateKit(kit, tables)).toEqual([]);
   });
 
-  test(`${kit.id}: pitches are 12, 8 and 4 ft, half a platform 3 ft, on a lattice of 1 ft`, () => {
+  test(`${kit.id}: pitches are whole steps of 4 ft, half a platform 3 ft, on a lattice of 1 ft`, () => {
     const g = kitGeometry(kit, sizes);
-    expect(kit.lengths_mm.map((l) => g.pitch_m(l) / 0.3048)).toEqual([
-      expect.closeTo(12, 9),
-      expect.closeTo(8, 9),
-      expect.closeTo(4, 9),
-    ]);
+    expect(kit.lengths_mm.map((l) => g.pitch_m(l) / 0.3048)).toEqual(
+      [12, 8, 4].slice(-kit.lengths_mm.length).map((ft) => expect.closeTo(ft, 9)),
+    );
     expect(g.platform_pitch_m / 2 / 0.3048).toBeCloseTo(3, 9);
     expect(latticeStep(kit)).toBe(304.8);
   });
 
-  test(`${kit.id}: every support reaches from the ground to its height, and none stands in water`, () => {
-    for (const kind of kit.supports) {
-      expect(kind.stands.not_in).toEqual(["channel", "pool"]);
+  test(`${kit.id}: every support reaches to its height, and what stands on the ground begins there`, () => {
+    for (const kind of kit.supports)
       for (const h of supportHeights(kind)) {
-        const timber = supportPieces(kit, kind, h / 1000, sizes).filter((p) => p.role !== "stake");
-        expect(Math.min(...timber.map((p) => p.z0))).toBeCloseTo(0, 3);
-        expect(Math.max(...timber.map((p) => p.z1))).toBeCloseTo(h / 1000, 6);
+        const pieces = supportPieces(kit, kind, h / 1000, sizes).filter((p) => p.role !== "stake");
+        const lowest = Math.min(...pieces.map((p) => p.z0));
+        if (kind.piles) expect(-lowest).toBeGreaterThanOrEqual(kind.piles.depth_mm / 1000);
+        else if (kind.floats) expect(lowest).toBeCloseTo((h - kind.height_min_mm) / 1000, 6);
+        else expect(lowest).toBeCloseTo(0, 3);
+        expect(Math.max(...pieces.map((p) => p.z1))).toBeCloseTo(h / 1000, 6);
       }
-    }
+  });
+
+  test(`${kit.id}: only floats stand in pools and channels, screw piles in pools`, () => {
+    for (const kind of kit.supports)
+      expect(kind.stands.not_in).toEqual(
+        kind.form === "float" ? [] : kind.form === "screw-pile" ? ["channel"] : ["channel", "pool"],
+      );
   });
 
   test(`${kit.id}: a module end keeps a seat of at least 1 1/2 in on every sill`, () => {
@@ -61,7 +67,9 @@ for (const kit of readyKits) {
 }
 
 test("the light kit's 12 ft module weighs less than the board kit's", () => {
-  const [boards, mesh] = readyKits.map((kit) => moduleMasses(kit, sizes).module(3.6449));
+  const [boards, mesh] = ["meadow-boards", "light-mesh"].map((id) =>
+    moduleMasses(readyKit(id)!, sizes).module(3.6449),
+  );
   const kg = (m: { timber_m3: number; other_kg: number }): number => m.timber_m3 * 600 + m.other_kg;
   expect(kg(mesh!)).toBeLessThan(0.75 * kg(boards!));
 });

@@ -36,9 +36,27 @@ export const sources = {
   "astm-f1667": source("astm-f1667", "ASTM F1667, driven fasteners", "common nails, shank diameter", "seen"),
   "yard-mesh-clip": source(
     "yard-mesh-clip",
-    "Mesh clips and fence staples",
+    "Clips for mesh, grating and panels, fence staples",
     "no published capacity: to be tested on the kit",
     "practice",
+  ),
+  "wet-boardwalk-leaching": source(
+    "wet-boardwalk-leaching",
+    "US Forest Service, wetland boardwalk leaching study (fs.usda.gov/treesearch/pubs/5826)",
+    "ACQ, ACZA, CCA and CDDC release copper and other metals measurably, with few exceptions close to the walkway",
+    "seen",
+  ),
+  "small-docks": source(
+    "small-docks",
+    "Management of small docks and piers, public slides (cdn.slideserve.com/balin)",
+    "no creosote, no penta; limit CCA in poorly flushed water",
+    "seen",
+  ),
+  "awpa-u1": source(
+    "awpa-u1",
+    "AWPA Standard U1, use categories",
+    "UC3B to UC5: which preservative for which exposure; values from memory",
+    "memory",
   ),
   "troop-2015": source(
     "troop-2015",

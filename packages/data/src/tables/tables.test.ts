@@ -22,7 +22,7 @@ test("every table value names a listed source and a known status", () => {
 });
 
 test("ids are unique in each table", () => {
-  for (const rows of [tables.grades, tables.sizes, tables.fasteners]) {
+  for (const rows of [tables.grades, tables.sizes, tables.fasteners, tables.preservatives]) {
     const ids = rows.map((r) => r.id);
     expect(new Set(ids).size).toBe(ids.length);
   }
@@ -75,4 +75,32 @@ test("the version is a hash over the content and changes with one value", () => 
   const { version, ...content } = tables;
   expect(version).toBe(hashJson(content));
   expect(hashJson({ ...content, sizes: content.sizes.slice(1) })).not.toBe(version);
+});
+
+test("every fastener has a coating, and its name says the same", () => {
+  const words = { "stainless-316": "316", "stainless-304": "304", "plain-zinc": "plain zinc" } as const;
+  for (const { id, name, coating } of tables.fasteners) {
+    const word = coating in words ? words[coating as keyof typeof words] : null;
+    if (word) expect(name, id).toContain(word);
+    else expect(name, id).not.toMatch(/316|304|plain zinc/);
+  }
+  expect(new Set(tables.fasteners.map((f) => f.coating)).size).toBeGreaterThan(3);
+});
+
+test("a coating changes neither length nor strength of a screw", () => {
+  const plain = tables.fasteners.find((f) => f.id === "screw-10x3")!;
+  for (const id of ["screw-10x3-316", "screw-10x3-304", "screw-10x3-zinc"]) {
+    const { coating, name, id: own, ...rest } = tables.fasteners.find((f) => f.id === id)!;
+    expect([own, coating === plain.coating, name === plain.name]).toEqual([id, false, false]);
+    expect({ ...plain, ...rest }).toEqual(plain);
+  }
+});
+
+test("arsenic and the barred preservatives are known as such", () => {
+  const ids = (is: (p: (typeof tables.preservatives)[number]) => boolean): string[] =>
+    tables.preservatives.filter(is).map((p) => p.id);
+  expect(ids((p) => p.has_arsenic)).toEqual(["acza", "cca"]);
+  expect(ids((p) => p.restricted)).toEqual(["cca", "creosote", "penta"]);
+  expect(ids((p) => !p.has_copper)).toEqual(["borate", "creosote", "penta"]);
+  expect(ids((p) => p.salt_use === "yes")).toEqual(["creosote"]);
 });

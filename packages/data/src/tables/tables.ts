@@ -1,14 +1,17 @@
 import { hashJson } from "@causey/engine/formula";
 import type { Tables } from "@causey/engine/materials";
+import { ruleProfiles, ruleSources } from "../rules/index.ts";
 import { sources } from "../sources/index.ts";
-import { fasteners, labour, lumberSizes, tableFourA, tableFourB } from "../timber/index.ts";
+import { fasteners, labour, lumberSizes, preservatives, tableFourA, tableFourB } from "../timber/index.ts";
 
 const content = {
-  sources,
+  sources: { ...sources, ...ruleSources },
   grades: [...tableFourA, ...tableFourB],
   sizes: lumberSizes,
   fasteners,
+  preservatives,
   labour,
+  rule_profiles: ruleProfiles,
 } as const satisfies Omit<Tables, "version">;
 
 /** Every table the engine reads. `version` changes with any value, source or status. */

@@ -3,3 +3,4 @@ export { tableFourB } from "./table-four-b.ts";
 export { lumberSizes } from "./sizes.ts";
 export { fasteners } from "./fasteners.ts";
 export { labour } from "./labour.ts";
+export { preservatives } from "./preservatives.ts";

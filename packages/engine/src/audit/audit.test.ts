@@ -83,6 +83,21 @@ const spoilt: readonly [
     (_, i) => ({ zones: [...i.zones, zone("nest", "buffer", [9.2, 21.53, 9.45, 21.63])] }),
   ],
   [
+    "a part in the buffer around a closed zone",
+    ["shut-zone"],
+    (_, i) => ({ zones: [...i.zones, { ...zone("nest", "closed", [8, 28, 8.5, 29]), buffer_m: 1.06 }] }),
+  ],
+  [
+    "a foot in the buffer around a use its kind keeps out of",
+    ["foot-zone"],
+    (_, i) => ({ zones: [...i.zones, { ...zone("pan", "pool", [10.7, 21.4, 11, 21.8]), buffer_m: 0.2 }] }),
+  ],
+  [
+    "a plot reached from the wrong side",
+    ["reached"],
+    (_, i) => ({ plots: i.plots.map((p) => (p.id === "A" ? { ...p, arrive_from: "south" } : p)) }),
+  ],
+  [
     "a closure in force on the last day of laying only",
     ["shut-zone"],
     (_, i) => ({
@@ -300,6 +315,13 @@ for (const [name, rules, spoil] of spoilt)
 test("a file that is no layout is a problem, not a crash", () => {
   for (const layout of [null, 7, {}, { features: [null, { properties: { kind: "tower" } }], reached: [3] }])
     expect(failing({ ...facts(sheet()), layout })).toContain("format");
+});
+
+test("a buffer that a part stays out of, and the side a plot is reached from, are not objected to", () => {
+  const input = facts(sheet());
+  const nest = { ...zone("nest", "closed", [8, 28, 8.5, 29]), buffer_m: 1.04 };
+  const plots = input.plots.map((p) => (p.id === "A" ? { ...p, arrive_from: "north" as const } : p));
+  expect(failing({ ...input, plots, zones: [...input.zones, nest] })).toEqual([]);
 });
 
 test("holes of a zone are outside it, and a shut zone wholly under a part is found", () => {

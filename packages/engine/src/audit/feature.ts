@@ -41,6 +41,11 @@ export class Feature {
     return "";
   }
 
+  /** A text that may be empty, but must be there. */
+  textOrNothing(key: string): string {
+    return this.members[key] === "" ? "" : this.text(key);
+  }
+
   number(key: string): number {
     const v = this.members[key];
     if (typeof v === "number" && Number.isFinite(v)) return v;

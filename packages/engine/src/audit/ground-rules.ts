@@ -1,9 +1,17 @@
 import { inForce } from "./calendar.ts";
 import { holdAgainst, metresText } from "./fault.ts";
 import { lowestUnder } from "./ground.ts";
-import { area, distanceToRing, drawnIn, middle, touches } from "./shapes.ts";
+import { area, distanceToRing, drawnIn, edgesApart, middle, touches } from "./shapes.ts";
 import { FALL_M, FIT_M, GROUND_M } from "./tolerance.ts";
-import type { AuditInput, AuditSupportKind, LaidFoot, LaidOut, Outline, RuleReport } from "./types.ts";
+import type {
+  AuditInput,
+  AuditSupportKind,
+  AuditZone,
+  LaidFoot,
+  LaidOut,
+  Outline,
+  RuleReport,
+} from "./types.ts";
 
 const kindOf = (input: AuditInput, laid: LaidOut, joint: string): AuditSupportKind | undefined =>
   input.kit.supports.find((s) => s.id === laid.joints.get(joint)?.support);
@@ -88,7 +96,7 @@ export const feetOutsideUses = (input: AuditInput, laid: LaidOut): RuleReport =>
       for (const zone of input.zones) {
         if (!kind?.stands.not_in.includes(zone.use)) continue;
         tested();
-        if (touches(inner, zone.polygons))
+        if (comesNear(inner, zone))
           fault(
             placeOf(foot),
             zone.id,
@@ -99,14 +107,22 @@ export const feetOutsideUses = (input: AuditInput, laid: LaidOut): RuleReport =>
     }
   });
 
-/** No part and no foot touches a zone that is shut on any day of laying. */
+/** Whether an outline touches a zone or the buffer around it. */
+function comesNear(outline: Outline, zone: AuditZone): boolean {
+  if (touches(outline, zone.polygons)) return true;
+  const clear = (zone.buffer_m ?? 0) - FIT_M;
+  if (clear <= 0) return false;
+  return zone.polygons.some((rings) => rings.some((ring) => edgesApart(outline, ring) < clear));
+}
+
+/** No part and no foot touches a zone that is shut on any day of laying, or the buffer around it. */
 export const outsideShutZones = (input: AuditInput, laid: LaidOut): RuleReport =>
   holdAgainst("shut-zone", (fault, tested) => {
     const shut = input.zones.filter((zone) => inForce(zone, input.laying));
     for (const [place, outline] of everyOutline(laid))
       for (const zone of shut) {
         tested();
-        if (touches(outline, zone.polygons))
+        if (comesNear(outline, zone))
           fault(
             place,
             zone.id,

@@ -3,6 +3,7 @@ import { clipped, contains, drawnIn, reachAlong, stretchesInside, touches } from
 import { FIT_M, START_M } from "./tolerance.ts";
 import type {
   AuditInput,
+  AuditPlot,
   AuditZone,
   LaidBranch,
   LaidFoot,
@@ -106,6 +107,13 @@ export const plotsReached = (input: AuditInput, laid: LaidOut): RuleReport =>
           `a joint must be ${metresText(plot.keep_off_m)} to ${metresText(plot.keep_off_m + plot.reach_m)} away`,
           "Lead the branch there, or list the plot as not reached.",
         );
+      if (!isOnSide(plot, joint.x - plot.x, joint.y - plot.y))
+        fault(
+          claim.plot,
+          claim.joint,
+          `must be reached from the ${plot.arrive_from}`,
+          "Lead the branch to that side, or list the plot as not reached.",
+        );
       if (Math.abs(distance - claim.distance_m) > FIT_M)
         fault(
           claim.plot,
@@ -115,6 +123,15 @@ export const plotsReached = (input: AuditInput, laid: LaidOut): RuleReport =>
         );
     }
   });
+
+/** Whether a place seen from a plot lies in the quarter from which it must be reached. */
+function isOnSide(plot: AuditPlot, east: number, north: number): boolean {
+  const side = { north: 0, east: 90, south: 180, west: 270 }[plot.arrive_from ?? "north"];
+  if (plot.arrive_from === undefined) return true;
+  const bearing = (Math.atan2(east, north) * 180) / Math.PI;
+  const off = Math.abs(((bearing - side + 540) % 360) - 180);
+  return off <= 45 + 0.2;
+}
 
 const isWater = (zone: AuditZone): boolean => zone.use === "channel" || zone.use === "pool";
 

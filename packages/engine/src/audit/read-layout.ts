@@ -57,7 +57,7 @@ const readFoot = (f: Feature): LaidFoot => ({
 const readBranch = (f: Feature): LaidBranch => ({
   id: f.text("id"),
   from: f.text("from"),
-  to_plot: f.text("to_plot"),
+  to_plot: f.textOrNothing("to_plot"),
 });
 
 /**
@@ -67,7 +67,7 @@ const readBranch = (f: Feature): LaidBranch => ({
  * platform  Polygon                    id, branch, side_m, heading_deg, from, ahead, left, right (joint ids)
  * joint     Point                      id, heading_deg, branch, along_m, ground_m, deck_m, support, support_height_m
  * foot      Polygon, patch on ground   joint, index (its place in the support kind's list)
- * branch    LineString                 id, from (start or platform), to_plot
+ * branch    LineString                 id, from (start or platform), to_plot (empty: it leads to no plot)
  * and the member `reached`: a list of { plot, joint, distance_m }. Lengths in metres, headings in degrees clockwise
  * from grid north. What cannot be read is a problem of the rule "format", as is an id given twice or never defined.
  */

@@ -99,6 +99,13 @@ export function distanceToSegment(p: Spot, a: Spot, b: Spot): number {
 export const distanceToRing = (p: Spot, ring: Outline): number =>
   winding(ring, p) !== 0 ? 0 : Math.min(...sides(ring).map(([a, b]) => distanceToSegment(p, a, b)));
 
+/** Distance between the edges of two rings that do not cross [m]. */
+export function edgesApart(a: Outline, b: Outline): number {
+  const near = (points: Outline, ring: Outline): number =>
+    Math.min(...points.flatMap((p) => sides(ring).map(([c, d]) => distanceToSegment(p, c, d))));
+  return Math.min(near(a, b), near(b, a));
+}
+
 /** How far a ring reaches along a direction (a unit vector): least and greatest. */
 export function reachAlong(ring: Outline, ux: number, uy: number): readonly [number, number] {
   const values = ring.map((p) => p[0] * ux + p[1] * uy);

@@ -24,6 +24,8 @@ export interface AuditZone {
   /** Month and day, `04-15`, both inclusive; a seasonal closure without them is always in force. */
   readonly from?: string;
   readonly to?: string;
+  /** Kept clear around the zone by the same rule [m]; none when left out. */
+  readonly buffer_m?: number;
 }
 
 export interface AuditStart {
@@ -35,6 +37,8 @@ export interface AuditStart {
 export interface AuditPlot extends AuditStart {
   readonly keep_off_m: number;
   readonly reach_m: number;
+  /** Side of the plot from which it must be reached, a quarter of the compass; any when left out. */
+  readonly arrive_from?: "north" | "east" | "south" | "west";
 }
 
 export interface AuditSupportKind {

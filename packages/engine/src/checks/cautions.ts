@@ -13,3 +13,6 @@ export const FLOOD =
 
 export const LIFT =
   "The NIOSH equation covers two-handed lifts on firm ground; it does not cover mud, carrying far, heat or cold, nor team lifts: take it as the best case. Freshly treated lumber may weigh 1.7 times its dry mass.";
+
+export const ENGINEER =
+  "An engineer must look at this before anyone walks on it: the number here only says whether it is worth asking.";

@@ -2,6 +2,7 @@ import type { LumberSize } from "../materials/index.ts";
 import { metres, millimetres, qty, showQuantity } from "../units/index.ts";
 import type { Trace } from "../formula/index.ts";
 import { GRADE } from "./cautions.ts";
+import type { Frame } from "./frame.ts";
 import type { CheckContext } from "./input.ts";
 import { checkPiece, type PieceChange, type PieceLabel } from "./piece-check.ts";
 import { pieceCases, type PieceCase } from "./piece-cases.ts";
@@ -146,6 +147,6 @@ function stouterScrew(piece: CrossPiece, demand: number, context: CheckContext):
   return works ? [`${works.name} (${works.id})`] : [];
 }
 
-/** Clear span between neighbouring stringers spread evenly over an overall width [m]. */
-export const clearBay = (overall_m: number, count: number, stringer: LumberSize): number =>
-  (overall_m - count * millimetres(stringer.thickness_in * 25.4)) / (count - 1);
+/** Widest clear space between neighbouring stringers of a frame [m]. */
+export const widestBay = ({ positions_m: p }: Frame, stringer: LumberSize): number =>
+  Math.max(...p.slice(1).map((x, i) => x - p[i]!)) - millimetres(stringer.thickness_in * 25.4);

@@ -32,6 +32,21 @@ export const partMass = defineFormula(
   ({ V, rho, m_o }) => V * rho + m_o,
 );
 
+/** Mass of what is not timber with the water that it takes up. m_p, m_w [kg]; m_o [kg]. */
+export const soakedOther = defineFormula(
+  {
+    id: "check.soaked-other",
+    title: "Panels with the water they take up",
+    symbol: "m_o",
+    unit: "kg",
+    text: "m_p + m_w",
+    inputs: { m_p: "kg", m_w: "kg" },
+    validity: "Soaked through.",
+    source: statics("dry mass and water"),
+  },
+  ({ m_p, m_w }) => m_p + m_w,
+);
+
 /** Load of one axle of a cart with its bump allowance. m mass [kg], k_b [1], n axles [1]; P [N]. */
 export const axleLoad = defineFormula(
   {
@@ -200,6 +215,7 @@ export const seatLeft = defineFormula(
 export const checkFormulas = [
   deadLoad,
   partMass,
+  soakedOther,
   axleLoad,
   wheelLoad,
   totalMoment,

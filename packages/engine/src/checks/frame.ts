@@ -34,9 +34,12 @@ export function isRepetitive({ positions_m: p, has_boards }: Frame): boolean {
   return has_boards && p.length >= 3 && widest <= MOST_REPETITIVE_SPACING + 1e-9;
 }
 
-/** Part of the own weight that the most loaded stringer takes: a bay's width, or half where there are two. */
-export const deadShare = (frame: Frame): number =>
-  frame.positions_m.length === 2 ? 0.5 : 1 / (frame.positions_m.length - 1);
+/** Part of the own weight that the most loaded stringer takes: half of the bays on its two sides. */
+export function deadShare({ positions_m: p }: Frame): number {
+  if (p.length === 2) return 0.5;
+  const inner = p.slice(1, -1).map((_, i) => (p[i + 2]! - p[i]!) / 2);
+  return Math.max(...inner) / (p.at(-1)! - p[0]!);
+}
 
 const FEET: AcrossLoads = [{ offset: 0, part: 1 }];
 const wheels = (cart: Cart): AcrossLoads => [

@@ -1,21 +1,36 @@
 import { formulaCalculation, type AnyFormula, type Calculation } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import { strandLoad } from "./deck-mesh.ts";
+import { panelFormulas } from "./panel-formulas.ts";
 import { checkFormulas } from "./formulas.ts";
 import { frameCalculations } from "./frame-calculations.ts";
 import { groundCheckCalculations } from "./ground-calculations.ts";
+import { kindCalculations } from "./kind-calculations.ts";
 import { liftingFormulas } from "./niosh.ts";
 import { pieceCalculations } from "./piece-calculations.ts";
 import { checkConstants } from "./rules.ts";
 import { stringerCalculations } from "./stringer-calculations.ts";
 import { allStakes, displacedVolume, stakeShare } from "./uplift.ts";
 
-export { judge, type Backwards, type CheckBase, type CheckKind, type CheckResult } from "./types.ts";
+export {
+  judge,
+  type Backwards,
+  type CheckBase,
+  type CheckKind,
+  type CheckResult,
+  type RuleCheckKind,
+} from "./types.ts";
 export { runChecks } from "./run-checks.ts";
+export { RULE_KINDS } from "./rule-checks.ts";
+export { ruleCalculations } from "./rule-calculations.ts";
+export { engineerFlags, type EngineerFlag } from "./rule-engineer.ts";
 export type { CheckContext, ChecksInput, GradedLumber, MassModel, PartMass } from "./input.ts";
 export { checkStringer, type FrameLabel } from "./stringer-check.ts";
 export type { Frame } from "./frame.ts";
 export { casesOf, type LoadCase, type WalkDemand } from "./walk-demand.ts";
+export { carrierLimit, massOf, type LiftState } from "./lifting.ts";
+export { barInertia, barModulus, panelMoment, panelStiffness } from "./panel-strength.ts";
+export { checkDeckPanel, type PanelSetup } from "./deck-panel.ts";
 export { strengthAt, type GroundStrength } from "./ground-strength.ts";
 export {
   distanceMultiplier,
@@ -30,6 +45,7 @@ export const checkFormulaList: readonly AnyFormula[] = [
   ...checkFormulas,
   ...liftingFormulas,
   strandLoad,
+  ...panelFormulas,
   stakeShare,
   displacedVolume,
   allStakes,
@@ -42,4 +58,5 @@ export const checkCalculations: readonly Calculation<CalcContext>[] = [
   ...pieceCalculations,
   ...frameCalculations,
   ...groundCheckCalculations,
+  ...kindCalculations,
 ];

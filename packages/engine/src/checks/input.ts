@@ -9,12 +9,19 @@ import type { UnitSystem } from "../units/index.ts";
 export interface PartMass {
   readonly timber_m3: number;
   readonly other_kg: number;
+  /** Water that panels take up when soaked; none when left out. */
+  readonly soak_kg?: number;
+  /** What of `other_kg` has a known volume (panels, floats), and that volume; the rest counts as steel. */
+  readonly bulk_kg?: number;
+  readonly bulk_m3?: number;
 }
 
 /** Where the checks learn what parts weigh: from the pieces of the kit. */
 export interface MassModel {
   readonly module: (length_m: number) => PartMass;
   readonly platform: PartMass;
+  /** What of a platform is carried by itself, right half first; left out or one long for a whole platform. */
+  readonly platform_parts?: readonly PartMass[];
   readonly support: (kind: string, height_m: number) => PartMass;
 }
 

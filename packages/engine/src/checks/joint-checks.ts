@@ -1,6 +1,7 @@
-import { supportKind } from "../kit/index.ts";
+import { hasBase, supportKind } from "../kit/index.ts";
 import type { Part } from "../layout/index.ts";
 import { M_PER_IN } from "../units/index.ts";
+import { baseJointChecks } from "./base-joints.ts";
 import { checkBearing, liveMemory } from "./bearing-check.ts";
 import type { Frame } from "./frame.ts";
 import { bearingJoint, soakedMasses, type MetJoint } from "./plan-joints.ts";
@@ -78,7 +79,8 @@ export function bearingChecks(setting: Setting, joints: readonly MetJoint[]): Ch
   const memory = liveMemory();
   const demand = { cases: setting.cases, rungs: setting.rungs, safety: plan.ground.safety };
   const loaded = joints.map((met) => ({ met, joint: bearingJoint(setting, met, mass) }));
-  const groups = groupBy(loaded, ({ met, joint }) =>
+  const onGround = loaded.filter(({ joint }) => !hasBase(joint.support));
+  const groups = groupBy(onGround, ({ met, joint }) =>
     [joint.left_m, joint.right_m, joint.dead_kg, joint.support.id, met.strength?.su, met.strength?.how].join(
       "|",
     ),
@@ -89,7 +91,11 @@ export function bearingChecks(setting: Setting, joints: readonly MetJoint[]): Ch
     const name = parts.length === 1 ? `joint ${parts[0]}` : `joint ${parts[0]} and ${parts.length - 1} alike`;
     return checkBearing(joint, met.strength, demand, { id: parts[0]!, name, parts }, setting.context, memory);
   });
-  return [...ground, ...ratingChecks(setting, loaded, memory)];
+  return [
+    ...ground,
+    ...baseJointChecks(setting, loaded, demand, memory),
+    ...ratingChecks(setting, loaded, memory),
+  ];
 }
 
 type Loaded = { readonly met: MetJoint; readonly joint: ReturnType<typeof bearingJoint> };

@@ -2,7 +2,7 @@ import type { Trace } from "../formula/index.ts";
 import { densityAtMoisture, densityOfWetWood } from "../structure/index.ts";
 import { qty, showQuantity, type Qty } from "../units/index.ts";
 import { LIFT } from "./cautions.ts";
-import { partMass } from "./formulas.ts";
+import { partMass, soakedOther } from "./formulas.ts";
 import type { CheckContext, PartMass } from "./input.ts";
 import {
   distanceMultiplier,
@@ -34,7 +34,10 @@ export function massOf(mass: PartMass, gravity: Qty<"1">, state: LiftState, trac
     state === "new"
       ? densityAtMoisture({ G: gravity, M: dryMoisture({}, trace) }, trace)
       : densityOfWetWood({ G: gravity, M: soakedMoisture({}, trace) }, trace);
-  return partMass({ V: qty(mass.timber_m3, "m3"), rho, m_o: qty(mass.other_kg, "kg") }, trace);
+  const dry = qty(mass.other_kg, "kg");
+  const water = state === "soaked" ? (mass.soak_kg ?? 0) : 0;
+  const m_o = water > 0 ? soakedOther({ m_p: dry, m_w: qty(water, "kg") }, trace) : dry;
+  return partMass({ V: qty(mass.timber_m3, "m3"), rho, m_o }, trace);
 }
 
 /** Recommended weight limit of one carrier in the posture of carrying a module [kg]. */

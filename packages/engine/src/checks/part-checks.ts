@@ -1,11 +1,13 @@
-import { DomainError, M_PER_IN } from "../units/index.ts";
+import { M_PER_IN } from "../units/index.ts";
 import { GRADE } from "./cautions.ts";
-import { checkCrossPiece, clearBay, type CrossPiece } from "./cross-piece.ts";
+import { checkCrossPiece, widestBay, type CrossPiece } from "./cross-piece.ts";
 import { checkDeckBoards } from "./deck-boards.ts";
 import { checkDeckMesh } from "./deck-mesh.ts";
+import { checkDeckPanel } from "./deck-panel.ts";
 import type { Frame } from "./frame.ts";
 import { crossPlaces } from "../kit/index.ts";
-import { checkLifting } from "./lifting.ts";
+import type { PartMass } from "./input.ts";
+import { checkLifting, type LiftLabel } from "./lifting.ts";
 import type { ModuleGroup } from "./plan-frames.ts";
 import type { PieceLabel } from "./piece-check.ts";
 import { BRACE_RULE } from "./rules.ts";
@@ -42,11 +44,10 @@ function crossPieceOf(
 ): CrossPiece {
   const { kit } = setting.input.plan;
   const stringer = sizeOf(setting, frame.size);
-  const outer = frame.positions_m.at(-1)! - frame.positions_m[0]! + stringer.thickness_in * M_PER_IN;
   return {
     size,
     lay: kit.cross_pieces.lay,
-    span_m: clearBay(outer, frame.positions_m.length, stringer),
+    span_m: widestBay(frame, stringer),
     lumber: setting.lumber,
     screw,
     screws_per_end: screws,
@@ -109,7 +110,7 @@ export function deckChecks(setting: Setting, frame: Frame, label: Omit<PieceLabe
   const stringer = sizeOf(setting, frame.size).thickness_in * M_PER_IN;
   const outer = p.at(-1)! - p[0]! + stringer;
   if (deck.kind === "mesh") {
-    const bay = clearBay(outer, p.length, sizeOf(setting, frame.size));
+    const bay = widestBay(frame, sizeOf(setting, frame.size));
     const mesh = {
       wire_m: deck.wire_mm / 1000,
       pitch_m: deck.pitch_mm / 1000,
@@ -119,7 +120,13 @@ export function deckChecks(setting: Setting, frame: Frame, label: Omit<PieceLabe
     };
     return checkDeckMesh(mesh, visits, { ...label, name: `Mesh deck, ${frame.name}` }, setting.context);
   }
-  if (deck.kind !== "boards") throw new DomainError("deck-kind", { deck: deck.kind });
+  if (deck.kind !== "boards")
+    return checkDeckPanel(
+      { deck, span_m: frame.brace_m },
+      visits,
+      { ...label, name: `${deck.name}, ${frame.name}` },
+      setting.context,
+    );
   const span_m = Math.max(...p.slice(1).map((x, i) => x - p[i]!));
   const board = { size: deck.size, lay: "flat", span_m, lumber: setting.lumber } as const;
   return checkDeckBoards(
@@ -139,7 +146,20 @@ export const liftingChecks = (setting: Setting, groups: readonly ModuleGroup[]):
       name: group.frame.name,
       parts: idsOf(group.parts),
     };
-    return (["new", "soaked"] as const).map((state) =>
-      checkLifting(mass, setting.gravity, state, label, setting.input.plan.laying.carriers, setting.context),
-    );
+    return liftedTwice(setting, mass, label);
   });
+
+const liftedTwice = (setting: Setting, mass: PartMass, label: LiftLabel): CheckResult[] =>
+  (["new", "soaked"] as const).map((state) =>
+    checkLifting(mass, setting.gravity, state, label, setting.input.plan.laying.carriers, setting.context),
+  );
+
+/** Each half of a platform that is carried in two pieces; both alike in size are told apart by their names. */
+export function halfLiftingChecks(setting: Setting, parts: readonly string[]): CheckResult[] {
+  const halves = setting.input.masses.platform_parts ?? [];
+  if (halves.length < 2) return [];
+  return halves.flatMap((mass, i) => {
+    const side = i === 0 ? "right" : "left";
+    return liftedTwice(setting, mass, { id: `platform.${side}`, name: `${side} half of a platform`, parts });
+  });
+}

@@ -6,6 +6,7 @@ import { bearingChecks, seatBearingChecks, seatLengthChecks } from "./joint-chec
 import {
   crossPieceChecks,
   deckChecks,
+  halfLiftingChecks,
   liftingChecks,
   moduleStringerChecks,
   platformCrossPieceChecks,
@@ -14,6 +15,7 @@ import {
 import { moduleGroups, platformFrame, type ModuleGroup } from "./plan-frames.ts";
 import { metJoints } from "./plan-joints.ts";
 import { cannotCheck, missingOf } from "./result.ts";
+import { RULE_KINDS, ruleChecks } from "./rule-checks.ts";
 import { settingOf, type Setting } from "./setting.ts";
 import type { CheckKind, CheckResult } from "./types.ts";
 import { upliftChecks } from "./uplift-checks.ts";
@@ -29,6 +31,7 @@ const KINDS: readonly CheckKind[] = [
   "uplift",
   "lifting",
   "platform",
+  ...RULE_KINDS,
 ];
 
 /**
@@ -60,6 +63,7 @@ export function runChecks(input: ChecksInput): readonly CheckResult[] {
           platform.parts.map((p) => p.id),
         )
       : []),
+    ...ruleChecks(setting.value, joints),
   ];
   return results.toSorted((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind));
 }
@@ -80,6 +84,7 @@ const platformChecks = (setting: Setting, frame: Frame, parts: readonly string[]
   ...stringerChecks(setting, frame, { kind: "platform", suffix: "", parts }),
   ...platformCrossPieceChecks(setting, frame, parts),
   ...deckChecks(setting, frame, { id: "platform.deck", kind: "platform", parts }),
+  ...halfLiftingChecks(setting, parts),
 ];
 
 function frameFinder(groups: readonly ModuleGroup[], platform: Frame | null): (part: Part) => Frame {

@@ -11,7 +11,21 @@ export type CheckKind =
   | "bearing"
   | "uplift"
   | "lifting"
-  | "platform";
+  | "platform"
+  | RuleCheckKind;
+
+/** Checks against the plan's rule profile, and those that rules of the place ask for. */
+export type RuleCheckKind =
+  | "edge"
+  | "opening"
+  | "grade"
+  | "width"
+  | "cart"
+  | "setback"
+  | "tipping"
+  | "pairing"
+  | "deck-rule"
+  | "public-span";
 
 export interface CheckBase {
   readonly id: string;

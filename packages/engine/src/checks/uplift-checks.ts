@@ -2,9 +2,10 @@ import { supportKind } from "../kit/index.ts";
 import type { Part } from "../layout/index.ts";
 import type { PartMass } from "./input.ts";
 import { jointsOf, type MetJoint } from "./plan-joints.ts";
-import { cannotCheck } from "./result.ts";
+import { pileDepthAt } from "./base-joints.ts";
+import { cannotCheck, notApplicable } from "./result.ts";
 import { groupBy, type Setting } from "./setting.ts";
-import type { CheckResult } from "./types.ts";
+import type { CheckBase, CheckResult } from "./types.ts";
 import { checkUplift, stakeShare, type AfloatPart, type Hold } from "./uplift.ts";
 import { flotationSafety } from "../flood/index.ts";
 
@@ -24,15 +25,20 @@ function floodOf({ input }: Setting): Flood | null | { readonly missing: string 
   return { name: level.name, z_m: level.z_m };
 }
 
-/** Stakes of one support that count for one of the parts it carries. */
+/** Stakes and screw piles of one support that count for one of the parts it carries. */
 function holdAt(setting: Setting, met: MetJoint): Hold | null {
-  const { anchor } = supportKind(setting.input.plan.kit, met.joint.support);
-  if (!anchor) return null;
+  const kind = supportKind(setting.input.plan.kit, met.joint.support);
+  const { anchor, piles } = kind;
+  if (!anchor && !piles) return null;
+  const half = stakeShare({});
   return {
-    stakes: anchor.count * stakeShare({}),
-    size: anchor.size,
-    embedment_m: anchor.embedment_mm / 1000,
+    stakes: anchor ? anchor.count * half : 0,
+    size: anchor?.size ?? "",
+    embedment_m: anchor ? anchor.embedment_mm / 1000 : 0,
     strength: met.strength,
+    ...(piles
+      ? { pile: { count: piles.count * half, piles, depth_m: pileDepthAt(setting, met.joint, kind) } }
+      : {}),
   };
 }
 
@@ -40,13 +46,16 @@ function holdAt(setting: Setting, met: MetJoint): Hold | null {
 function massAfloat(setting: Setting, part: Part, joints: readonly MetJoint[]): PartMass {
   const { masses } = setting.input;
   const own = part.kind === "module" ? masses.module(part.length_m) : masses.platform;
-  let { timber_m3, other_kg } = own;
+  const share = stakeShare({});
+  let { timber_m3, other_kg, bulk_kg = 0, bulk_m3 = 0 } = own;
   for (const { joint } of joints) {
     const support = masses.support(joint.support, joint.support_height_m);
-    timber_m3 += support.timber_m3 * stakeShare({});
-    other_kg += support.other_kg * stakeShare({});
+    timber_m3 += support.timber_m3 * share;
+    other_kg += support.other_kg * share;
+    bulk_kg += (support.bulk_kg ?? 0) * share;
+    bulk_m3 += (support.bulk_m3 ?? 0) * share;
   }
-  return { timber_m3, other_kg };
+  return { timber_m3, other_kg, bulk_kg, bulk_m3 };
 }
 
 const undersideOf = ({ joint }: MetJoint): number => joint.ground_m + joint.support_height_m;
@@ -60,10 +69,18 @@ export function upliftChecks(setting: Setting, joints: readonly MetJoint[]): Che
   const afloat = parts.map((part) => {
     const met = jointsOf(part).flatMap((id) => at.get(id) ?? []);
     const depth = flood ? flood.z_m - Math.min(...met.map(undersideOf)) : null;
-    return { part, afloat: partAfloat(setting, part, met, depth) };
+    return {
+      part,
+      swims: met.map((m) => floatsAt(setting, m)),
+      afloat: partAfloat(setting, part, met, depth),
+    };
   });
-  const groups = groupBy(afloat, (a) => keyOf(a.part, a.afloat));
-  return [...groups.values()].map((group) => {
+  const swimming = flood ? afloat.filter((a) => a.swims.includes(true)) : [];
+  const groups = groupBy(
+    afloat.filter((a) => !swimming.includes(a)),
+    (a) => keyOf(a.part, a.afloat),
+  );
+  const held = [...groups.values()].map((group) => {
     const depths = group.map((g) => g.afloat.depth_m ?? -Infinity);
     const deepest = group[depths.indexOf(Math.max(...depths))]!;
     const ids = group.map((g) => g.part.id);
@@ -71,6 +88,40 @@ export function upliftChecks(setting: Setting, joints: readonly MetJoint[]): Che
     const label = { id: ids[0]!, name, parts: ids, level: flood?.name ?? "" };
     return checkUplift(deepest.afloat, label, setting.context);
   });
+  return [...held, ...swimmingChecks(swimming)];
+}
+
+const floatsAt = (setting: Setting, { joint }: MetJoint): boolean =>
+  supportKind(setting.input.plan.kit, joint.support).form === "float";
+
+/** Parts on floats rise with a flood; one end held down and one afloat is more than these checks know. */
+function swimmingChecks(
+  parts: readonly { readonly part: Part; readonly swims: readonly boolean[] }[],
+): CheckResult[] {
+  const ids = (all: boolean): string[] =>
+    parts.filter((p) => p.swims.every(Boolean) === all).map((p) => p.part.id);
+  const base = (name: string, which: readonly string[]): CheckBase => ({
+    id: `uplift.${name}`,
+    kind: "uplift",
+    title: `Staying put under water, parts on floats`,
+    parts: which,
+    rule: flotationSafety.spec.source,
+    caution:
+      "Floats rise with the water and pull on their anchors, and the walkway bends where it meets what stays.",
+  });
+  const [wholly, partly] = [ids(true), ids(false)];
+  return [
+    ...(wholly.length > 0
+      ? [notApplicable(base("afloat", wholly), "it rises and falls with the water on its floats")]
+      : []),
+    ...(partly.length > 0
+      ? [
+          cannotCheck(base("half-afloat", partly), [
+            "how far a part may tilt between an end that floats and an end that stays: give it a hinge, and ask an engineer",
+          ]),
+        ]
+      : []),
+  ];
 }
 
 const partAfloat = (
@@ -91,9 +142,19 @@ function keyOf(part: Part, a: AfloatPart): string {
   const kind = part.kind === "module" ? `module ${part.length_m}` : "platform";
   if (a.depth_m === null || a.depth_m <= 0) return `${kind}|above`;
   const holds = a.holds
-    .map((h) => `${h.stakes},${h.size},${h.embedment_m},${h.strength?.su},${h.strength?.how}`)
+    .map((h) =>
+      [
+        h.stakes,
+        h.size,
+        h.embedment_m,
+        h.strength?.su,
+        h.strength?.how,
+        h.pile?.count,
+        h.pile?.depth_m,
+      ].join(),
+    )
     .sort();
-  return [kind, a.mass.timber_m3.toFixed(6), a.mass.other_kg.toFixed(3), ...holds].join("|");
+  return [kind, a.mass.timber_m3.toFixed(6), a.mass.other_kg.toFixed(3), a.mass.bulk_m3, ...holds].join("|");
 }
 
 const unknownFlood = (parts: readonly Part[], missing: string): CheckResult =>

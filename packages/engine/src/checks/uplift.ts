@@ -19,15 +19,26 @@ import { MISSING_STRENGTH, recordStrength, type GroundStrength } from "./ground-
 import type { CheckContext, PartMass } from "./input.ts";
 import { cannotCheck, notApplicable, resultOf, type Verdict } from "./result.ts";
 import { dryMoisture, steelDensity } from "./rules.ts";
+import { pileStrength } from "./screw-pile.ts";
+import type { ScrewPiles } from "../kit/index.ts";
 import type { Backwards, CheckBase, CheckResult } from "./types.ts";
 
-/** Stakes of one support that hold one part: half of the support's, since it carries two. */
+/** Screw piles of one support that hold one part. */
+export interface PileHold {
+  /** How many count for this part; halves are allowed. */
+  readonly count: number;
+  readonly piles: ScrewPiles;
+  readonly depth_m: number;
+}
+
+/** Stakes and screw piles of one support that hold one part: half of the support's, since it carries two. */
 export interface Hold {
   /** How many stakes count for this part; halves are allowed. */
   readonly stakes: number;
   readonly size: string;
   readonly embedment_m: number;
   readonly strength: GroundStrength | null;
+  readonly pile?: PileHold;
 }
 
 /** A module or platform with its share of the supports under it, and the water over it. */
@@ -113,7 +124,8 @@ export function checkUplift(part: AfloatPart, label: UpliftLabel, context: Check
       `${label.level} stays ${showQuantity(-part.depth_m, "m", context.units)} under its underside`,
     );
   const staked = part.holds.filter((h) => h.stakes > 0);
-  if (staked.some((h) => h.strength === null)) return cannotCheck(base, [MISSING_STRENGTH]);
+  if (part.holds.some((h) => (h.stakes > 0 || h.pile) && h.strength === null))
+    return cannotCheck(base, [MISSING_STRENGTH]);
   const unknown = staked.filter((h) => !context.tables.sizes.some((s) => s.id === h.size));
   if (unknown.length > 0)
     return cannotCheck(
@@ -135,7 +147,7 @@ function upliftVerdict(part: AfloatPart, label: UpliftLabel, context: CheckConte
     working,
     "part and its share of supports",
   );
-  const V_t = displacedVolume({ V, m_o, rho_s: steelDensity({}, m_o > 0 ? working : undefined) }, working);
+  const V_t = volumeUnder(part.mass, working);
   const B = displacedWeight({ rho_w, V: V_t }, working);
   buoyantUplift({ rho_w, rho, V }, working, "timber alone, for comparison");
   const R = part.holds.reduce((sum, hold) => sum + holdOf(hold, context, working), 0);
@@ -144,8 +156,28 @@ function upliftVerdict(part: AfloatPart, label: UpliftLabel, context: CheckConte
   return { unit: "N", demand, capacity, governs: `${label.level}, dry wood`, working };
 }
 
-/** Pull-out of the stakes at one end [N]; 0 without stakes. */
-function holdOf(hold: Hold, { tables }: CheckContext, trace?: Trace): number {
+/** Timber, panels and floats by their volume, the rest as steel [m3]. */
+function volumeUnder(mass: PartMass, working: Trace): Qty<"m3"> {
+  const heavy = Math.max(0, mass.other_kg - (mass.bulk_kg ?? 0));
+  const V = qty(mass.timber_m3 + (mass.bulk_m3 ?? 0), "m3");
+  const rho_s = steelDensity({}, heavy > 0 ? working : undefined);
+  const note = mass.bulk_m3 ? "V: timber, panels and floats" : undefined;
+  return displacedVolume({ V, m_o: qty(heavy, "kg"), rho_s }, working, note);
+}
+
+/** What stakes and piles at one end hold [N]; 0 without any. */
+function holdOf(hold: Hold, context: CheckContext, trace?: Trace): number {
+  return stakesOf(hold, context, trace) + pilesOf(hold, trace);
+}
+
+function pilesOf({ pile, strength }: Hold, trace?: Trace): number {
+  if (!pile || !strength) return 0;
+  if (trace) recordStrength(strength, trace);
+  const R_1 = pileStrength(pile.piles, pile.depth_m, strength.su, trace);
+  return allStakes({ n: qty(pile.count, "1"), R_1 }, trace, "screw piles");
+}
+
+function stakesOf(hold: Hold, { tables }: CheckContext, trace?: Trace): number {
   const size = tables.sizes.find((s) => s.id === hold.size);
   if (hold.stakes <= 0 || !hold.strength || !size) return 0;
   const { su } = hold.strength;

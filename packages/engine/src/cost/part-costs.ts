@@ -3,6 +3,8 @@ import {
   modulePieces,
   platformCounts,
   platformPieces,
+  rampCounts,
+  rampPieces,
   supportCounts,
   supportKind,
   supportPieces,
@@ -17,6 +19,7 @@ export interface PartCosts {
   readonly module: (length_mm: number) => number | null;
   readonly platform: number | null;
   readonly support: (kind: string, height_m: number) => number | null;
+  readonly ramp: (length_mm: number) => number | null;
   /** Items without a price, over every part of the kit. */
   readonly missing: readonly string[];
 }
@@ -45,10 +48,15 @@ export function partCosts(kit: Kit, prices: readonly Price[], sizes: readonly Lu
     remember(`${kind} ${Math.round(height_m * 1e5)}`, () =>
       rates.part(supportPieces(kit, kind, height_m, sizes), supportCounts(supportKind(kit, kind))),
     );
+  const ramp = (length_mm: number): number | null =>
+    remember(`ramp ${length_mm}`, () =>
+      rates.part(rampPieces(kit, length_mm, sizes), rampCounts(kit, length_mm, sizes)),
+    );
   const platform = rates.part(platformPieces(kit, sizes), platformCounts(kit, sizes));
   for (const length of kit.lengths_mm) module(length);
+  for (const length of kit.ramp?.lengths_mm ?? []) ramp(length);
   for (const s of kit.supports) support(s.id, s.height_max_mm / 1000);
-  return { module, platform, support, missing: rates.missing() };
+  return { module, platform, support, ramp, missing: rates.missing() };
 }
 
 /** Prices of a list turned into money per millimetre and per piece; remembers what it could not find. */

@@ -1,4 +1,5 @@
 import { formulaCalculation, type AnyFormula, type Calculation } from "../formula/index.ts";
+import { floatFormulas } from "./float.ts";
 import { adhesionFactor, grippingLength, stakeGirth, stakePullOut } from "./stake.ts";
 import {
   buoyantUplift,
@@ -22,7 +23,19 @@ export {
   stakePullOut,
 };
 
+export {
+  bodyHeight,
+  drawnLevel,
+  floatDraught,
+  gravityHeight,
+  heelSlope,
+  lowFreeboard,
+  metacentreHeight,
+  waterplaneInertia,
+} from "./float.ts";
+
 export const floodFormulas: readonly AnyFormula[] = [
+  ...floatFormulas,
   adhesionFactor,
   buoyantUplift,
   displacedWeight,

@@ -6,6 +6,14 @@ import {
   squareBearingCapacity,
   stripBearingCapacity,
 } from "./bearing-capacity.ts";
+import {
+  helixArea,
+  helixDepth,
+  leastHelixDepth,
+  pilePull,
+  screwPileAllowed,
+  screwPileCapacity,
+} from "./screw-pile.ts";
 import { bearingLength, footLoad, footPressure } from "./foot-pressure.ts";
 
 export {
@@ -14,7 +22,13 @@ export {
   cohesionFromCompression,
   footLoad,
   footPressure,
+  helixArea,
+  helixDepth,
+  leastHelixDepth,
   netBearingCapacity,
+  pilePull,
+  screwPileAllowed,
+  screwPileCapacity,
   squareBearingCapacity,
   stripBearingCapacity,
 };
@@ -25,7 +39,13 @@ export const groundFormulas: readonly AnyFormula[] = [
   cohesionFromCompression,
   footLoad,
   footPressure,
+  helixArea,
+  helixDepth,
+  leastHelixDepth,
   netBearingCapacity,
+  pilePull,
+  screwPileAllowed,
+  screwPileCapacity,
   squareBearingCapacity,
   stripBearingCapacity,
 ];

@@ -32,6 +32,16 @@ describe("kit.module", () => {
   });
 });
 
+test("kit.drawing gives three views and a place for each of the 20 + 8 screws and clips of an 8 ft module", () => {
+  const result = run("kit.drawing", { kit, length_mm: 2438.4 });
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  const { plan, side, end, screws, chains } = result.outputs;
+  for (const view of [plan, side, end]) expect(view).toHaveLength(13);
+  expect(screws).toHaveLength(20 + 8);
+  expect((chains as readonly { id: string }[]).map((c) => c.id)).toContain("catch-board");
+  expect(run("kit.drawing", { kit, length_mm: 1 }).ok).toBe(false);
+});
+
 test("kit.geometry gives the lattice and the measures in millimetres", () => {
   const result = run("kit.geometry", { kit });
   expect(result.ok && result.outputs).toMatchObject({

@@ -11,10 +11,12 @@ import type { CalcContext } from "../materials/context.ts";
 import { moduleCounts } from "./counts.ts";
 import { sameLength } from "./cross-places.ts";
 import { sheetWidth } from "./deck.ts";
+import { moduleDrawing } from "./drawing.ts";
 import { kitGeometry } from "./geometry.ts";
 import { readKit } from "./kit-shape.ts";
 import { modulePieces } from "./module-pieces.ts";
-import { pieceVolume } from "./piece.ts";
+import { isPanelDeck } from "./panels.ts";
+import { pieceVolume, type PlacedPiece } from "./piece.ts";
 import type { Kit } from "./types.ts";
 import { validateKit } from "./validate.ts";
 
@@ -44,9 +46,10 @@ const moduleMethod = defineMethod<CalcContext>(
     inputs: [kitField, { key: "length_mm", title: "Body length of the module", type: "number", min: 1 }],
     outputs: [
       { key: "pieces", title: "Pieces as boxes in the module's own frame, in metres", type: "array" },
-      { key: "counted", title: "Screws, clips and mesh sheets", type: "array" },
+      { key: "counted", title: "Screws, clips, mesh sheets and panels", type: "array" },
       { key: "timber_m3", title: "Timber volume", type: "number" },
       { key: "mesh_kg", title: "Mass of the mesh", type: "number" },
+      { key: "panel_kg", title: "Mass of the panels, dry", type: "number" },
     ],
     validity: "Kits without faults; actual lumber sizes of the tables; bends of the mesh without allowance.",
     sources: [carpentry],
@@ -64,9 +67,17 @@ const moduleMethod = defineMethod<CalcContext>(
       counted: moduleCounts(kit, length, sizes, fasteners).map((c) => ({ ...c })),
       timber_m3: pieces.filter((p) => p.size !== null).reduce((sum, p) => sum + pieceVolume(p), 0),
       mesh_kg: kit.deck.kind === "mesh" ? ((length * sheetWidth(kit.deck)) / 1e6) * kit.deck.mass_kg_m2 : 0,
+      panel_kg: panelMass(kit, pieces),
     };
   },
 );
+
+const panelMass = ({ deck }: Kit, pieces: readonly PlacedPiece[]): number =>
+  isPanelDeck(deck)
+    ? pieces
+        .filter((p) => p.role === "deck panel")
+        .reduce((sum, p) => sum + (p.x1 - p.x0) * (p.y1 - p.y0) * deck.mass_kg_m2, 0)
+    : 0;
 
 const lengthProblem = (kit: Kit, length_mm: number): Problem => ({
   code: "input",
@@ -77,6 +88,39 @@ const lengthProblem = (kit: Kit, length_mm: number): Problem => ({
   message: "the kit has no module of this length",
   mend: `Give one of: ${kit.lengths_mm.join(", ")}.`,
 });
+
+const drawingMethod = defineMethod<CalcContext>(
+  {
+    id: "kit.drawing",
+    title: "Plan, side and end of one module, its dimensions and the place of every screw",
+    inputs: [kitField, { key: "length_mm", title: "Body length of the module", type: "number", min: 1 }],
+    outputs: [
+      { key: "plan", title: "Pieces seen from above, in millimetres", type: "array" },
+      { key: "side", title: "Pieces seen from the right of travel", type: "array" },
+      { key: "end", title: "Pieces seen as one walks towards them", type: "array" },
+      { key: "chains", title: "Rows of dimensions along, across and up", type: "array" },
+      { key: "screws", title: "Every screw and clip at its place", type: "array" },
+    ],
+    validity:
+      "Kits without faults; screw places are where the recipe's counts fall, not where the grain allows.",
+    sources: [carpentry],
+  },
+  (input, context) => {
+    const found = kitOf(input, context);
+    if ("problems" in found) return found;
+    const { kit } = found;
+    const length = kit.lengths_mm.find((l) => sameLength(l, input["length_mm"] as number));
+    if (length === undefined) return { problems: [lengthProblem(kit, input["length_mm"] as number)] };
+    const { plan, side, end, chains, screws } = moduleDrawing(kit, length, context.tables.sizes);
+    return {
+      plan: plan.map((p) => ({ ...p })),
+      side: side.map((p) => ({ ...p })),
+      end: end.map((p) => ({ ...p })),
+      chains: chains.map((c) => ({ ...c, at_mm: [...c.at_mm] })),
+      screws: screws.map((s) => ({ ...s })),
+    };
+  },
+);
 
 const geometryMethod = defineMethod<CalcContext>(
   {
@@ -131,6 +175,7 @@ const problemsMethod = defineMethod<CalcContext>(
 /** Registered methods of the kit. */
 export const kitCalculations: readonly Calculation<CalcContext>[] = [
   moduleMethod,
+  drawingMethod,
   geometryMethod,
   problemsMethod,
 ];

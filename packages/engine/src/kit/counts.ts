@@ -1,9 +1,11 @@
 import type { Fastener, LumberSize } from "../materials/tables.ts";
-import { meshOf, panelRun, sheetWidth, type MeshDeck } from "./deck.ts";
+import { panelRun, sheetWidth, type MeshDeck } from "./deck.ts";
 import { platformStringers } from "./frame.ts";
-import { modulePieces } from "./module-pieces.ts";
-import type { PlacedPiece } from "./piece.ts";
-import { platformMeshPlan, platformPieces, type PlatformEdge } from "./platform-pieces.ts";
+import { panelItem, panelSheet, sheetRun } from "./panels.ts";
+import type { PlatformEdge } from "./platform-pieces.ts";
+import { platformSheetPlan } from "./platform-sheets.ts";
+import { rampScrews } from "./ramp-pieces.ts";
+import { moduleScrews, platformScrews, type ScrewPoint } from "./screw-points.ts";
 import type { Kit, SupportKind } from "./types.ts";
 
 /** A thing that is counted, not sawn, as one part of the kit needs it. */
@@ -17,92 +19,72 @@ export interface Counted {
 export const meshPanelItem = (deck: MeshDeck): string =>
   `mesh ${Math.round(deck.panel_length_mm)}x${Math.round(sheetWidth(deck))}`;
 
-/** Screws that hold one curb down: one at each end and no farther apart than the spacing. */
-export const curbScrews = (length_mm: number, spacing_mm: number): number =>
-  Math.ceil(length_mm / spacing_mm - 1e-6) + 1;
-
-/** Screws, clips and mesh sheets of one module. Names come from the fastener table, else the item id stands. */
+/** Screws, clips, mesh sheets and panels of one module. Names come from the fastener table, else the item id stands. */
 export function moduleCounts(
   kit: Kit,
   length_mm: number,
   sizes: readonly LumberSize[],
   fasteners: readonly Fastener[] = [],
 ): Counted[] {
-  const pieces = modulePieces(kit, length_mm, sizes);
-  const { deck, cross_pieces } = kit;
-  const panels = deck.kind === "mesh" ? panelRun(deck, length_mm).count : 0;
-  return total(
-    [
-      frameScrews(pieces, cross_pieces.screw, cross_pieces.screws_per_end),
-      ...deckCounts(kit, pieces, kit.stringers.count, panels, panels),
-      ...curbCounts(kit, pieces),
-    ],
-    fasteners,
-  );
+  return total(listed(moduleScrews(kit, length_mm, sizes), sheets(kit, runCount(kit, length_mm))), fasteners);
 }
 
-/** Screws, clips and mesh sheets of one platform; `closed` as in `platformPieces`. */
+/** Screws, clips, sheets and panels of one ramp. */
+export function rampCounts(
+  kit: Kit,
+  length_mm: number,
+  sizes: readonly LumberSize[],
+  fasteners: readonly Fastener[] = [],
+): Counted[] {
+  return total(listed(rampScrews(kit, length_mm, sizes), sheets(kit, runCount(kit, length_mm))), fasteners);
+}
+
+/** Screws, clips, mesh sheets and panels of one platform; `closed` as in `platformPieces`. */
 export function platformCounts(
   kit: Kit,
   sizes: readonly LumberSize[],
   closed: readonly PlatformEdge[] = [],
   fasteners: readonly Fastener[] = [],
 ): Counted[] {
-  const pieces = platformPieces(kit, sizes, closed);
-  const { platform, deck } = kit;
-  const plan = deck.kind === "mesh" ? platformMeshPlan(kit, deck, platformStringers(kit, sizes)) : null;
-  const laid = pieces.filter((p) => p.role === "mesh panel").length;
-  return total(
+  const { deck } = kit;
+  const bought =
+    deck.kind === "boards" ? 0 : platformSheetPlan(kit, deck, platformStringers(kit, sizes)).sheets;
+  return total(listed(platformScrews(kit, sizes, closed), sheets(kit, bought)), fasteners);
+}
+
+/** Screws of one support, and its screw piles or floats. */
+export const supportCounts = (kind: SupportKind, fasteners: readonly Fastener[] = []): Counted[] =>
+  total(
     [
-      frameScrews(pieces, platform.screw, platform.screws_per_end),
-      ...deckCounts(kit, pieces, platform.stringers.count, plan?.sheets ?? 0, laid),
-      ...curbCounts(kit, pieces),
+      ...kind.screws.map(({ screw, count }) => ({ item: screw, name: screw, count })),
+      ...[kind.piles, kind.floats].flatMap((v) =>
+        v ? [{ item: v.item, name: v.item, count: v.count }] : [],
+      ),
     ],
     fasteners,
   );
+
+function runCount({ deck }: Kit, length_mm: number): number {
+  if (deck.kind === "boards") return 0;
+  return deck.kind === "mesh" ? panelRun(deck, length_mm).count : sheetRun(panelSheet(deck), length_mm).count;
 }
 
-/** Screws of one support. */
-export const supportCounts = (kind: SupportKind, fasteners: readonly Fastener[] = []): Counted[] =>
-  total(
-    kind.screws.map(({ screw, count }) => ({ item: screw, name: screw, count })),
-    fasteners,
-  );
-
-/** Both ends of every cross piece, the catch board among them, are screwed through the stringers. */
-const frameScrews = (pieces: readonly PlacedPiece[], screw: string, perEnd: number): Counted => ({
-  item: screw,
-  name: screw,
-  count: pieces.filter((p) => p.role === "cross piece" || p.role === "catch board").length * 2 * perEnd,
-});
-
-function deckCounts(
-  kit: Kit,
-  pieces: readonly PlacedPiece[],
-  bearings: number,
-  sheets: number,
-  laid: number,
-): Counted[] {
-  const { deck } = kit;
-  if (deck.kind === "boards") {
-    const boards = pieces.filter((p) => p.role === "deck board").length;
-    return [{ item: deck.screw, name: deck.screw, count: boards * bearings * deck.screws_per_bearing }];
-  }
-  const mesh = meshOf(deck);
-  return [
-    { item: meshPanelItem(mesh), name: mesh.name, count: sheets },
-    { item: mesh.clip, name: mesh.clip, count: laid * mesh.clips_per_panel },
-  ];
+/** Sheets to buy as the price list names them. */
+function sheets({ deck }: Kit, count: number): Counted[] {
+  if (deck.kind === "boards") return [];
+  const item = deck.kind === "mesh" ? meshPanelItem(deck) : panelItem(deck);
+  return [{ item, name: deck.name, count }];
 }
 
-function curbCounts(kit: Kit, pieces: readonly PlacedPiece[]): Counted[] {
-  const { curb } = kit;
-  if (!curb) return [];
-  const count = pieces
-    .filter((p) => p.role === "curb")
-    .reduce((sum, p) => sum + curbScrews(p.length_mm, curb.screw_spacing_mm), 0);
-  return [{ item: curb.screw, name: curb.screw, count }];
-}
+/** Screws of the frame, then the sheets, then what holds deck and curbs. */
+const listed = (points: readonly ScrewPoint[], bought: readonly Counted[]): Counted[] => [
+  ...counted(points.filter((p) => p.from === "side")),
+  ...bought,
+  ...counted(points.filter((p) => p.from === "above")),
+];
+
+const counted = (points: readonly ScrewPoint[]): Counted[] =>
+  points.map(({ item }) => ({ item, name: item, count: 1 }));
 
 /** Adds up equal items, drops what is not needed, and names them from the table. */
 export function total(lines: readonly Counted[], fasteners: readonly Fastener[]): Counted[] {

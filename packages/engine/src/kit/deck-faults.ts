@@ -1,17 +1,8 @@
 import { crossPlaces } from "./cross-places.ts";
-import {
-  clearWidth,
-  deckPattern,
-  GAP_SLACK_MM,
-  meshOf,
-  panelRun,
-  type BoardDeck,
-  type MeshDeck,
-} from "./deck.ts";
+import { clearWidth, deckPattern, GAP_SLACK_MM, panelRun, type BoardDeck, type MeshDeck } from "./deck.ts";
 import { LONGEST_MM, say, type Faults } from "./faults.ts";
+import { panelDeckFaults, SHEET_BEARING_MM } from "./panel-faults.ts";
 
-/** A mesh joint needs this much cross piece on either side of it [mm]; a decision of this project. */
-const JOINT_BEARING_MM = 12;
 /** Shorter panels lie on one cross piece only [mm]; a decision of this project. */
 const SHORTEST_PANEL_MM = 150;
 /** A deck that reaches farther beyond the stringers tips under a foot at its edge [mm]; a decision of this project. */
@@ -26,7 +17,8 @@ export function deckFaults(f: Faults, isFramed: boolean): void {
   if (f.positive("deck.width_mm", deck.width_mm, "the deck width") && stringer)
     widthFaults(f, stringer.thickness_mm);
   if (deck.kind === "boards") boardFaults(f, deck);
-  else meshFaults(f, meshOf(deck), isFramed);
+  else if (deck.kind === "mesh") meshFaults(f, deck, isFramed);
+  else panelDeckFaults(f, deck, isFramed);
   curbFaults(f);
 }
 
@@ -61,6 +53,7 @@ function boardFaults(f: Faults, deck: BoardDeck): void {
   const parts = [
     ...f.kit.lengths_mm.map((l, i) => ({ place: `lengths_mm[${i}]`, l })),
     { place: "platform.side_mm", l: f.kit.platform.side_mm },
+    ...(f.kit.ramp?.lengths_mm ?? []).map((l, i) => ({ place: `ramp.lengths_mm[${i}]`, l })),
   ];
   for (const { place, l } of parts.filter((p) => p.l > 0)) {
     const { count, gap_mm } = deckPattern(deck, l, f.sizes);
@@ -133,7 +126,7 @@ function panelFaults(f: Faults, deck: MeshDeck, length_mm: number, i: number, is
   const rows = crossPlaces(f.kit, length_mm, f.sizes);
   for (let k = 1; k < run.count; k++) {
     const at = k * run.length_mm;
-    const isBorne = rows.some(({ x }) => x[0] <= at - JOINT_BEARING_MM && x[1] >= at + JOINT_BEARING_MM);
+    const isBorne = rows.some(({ x }) => x[0] <= at - SHEET_BEARING_MM && x[1] >= at + SHEET_BEARING_MM);
     if (!isBorne)
       f.add(
         "deck",

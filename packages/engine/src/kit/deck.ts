@@ -1,16 +1,10 @@
 import type { LumberSize } from "../materials/tables.ts";
+import { deckPanels, sheetRun, type SheetRun } from "./panels.ts";
 import { around, place, type PlacedPiece, type Span } from "./piece.ts";
 import { sectionOf } from "./section.ts";
-import { DomainError } from "../units/index.ts";
 import type { BoardDeck, Deck, Kit, MeshDeck } from "./types.ts";
 
 export type { BoardDeck, MeshDeck };
-
-/** The deck as mesh. Throws `DomainError` for any other sheet. */
-export function meshOf(deck: Deck): MeshDeck {
-  if (deck.kind === "mesh") return deck;
-  throw new DomainError("deck-is-no-mesh", { deck: deck.kind });
-}
 
 /** A board gap may differ this much from the recipe's to make the last board end flush [mm]. */
 export const GAP_SLACK_MM = 3;
@@ -44,27 +38,35 @@ export function boardPattern(length_mm: number, board_mm: number, gap_mm: number
 export const deckPattern = (deck: BoardDeck, length_mm: number, sizes: readonly LumberSize[]): BoardPattern =>
   boardPattern(length_mm, sectionOf(sizes, deck.size).width_mm, deck.gap_mm);
 
-/** Top of deck over top of stringer: a board's thickness, or two crossing wires [mm]. */
-export const deckThickness = (deck: Deck, sizes: readonly LumberSize[]): number =>
-  deck.kind === "boards" ? sectionOf(sizes, deck.size).thickness_mm : 2 * meshOf(deck).wire_mm;
+/** Top of deck over top of stringer: a board's or panel's thickness, or two crossing wires [mm]. */
+export function deckThickness(deck: Deck, sizes: readonly LumberSize[]): number {
+  if (deck.kind === "boards") return sectionOf(sizes, deck.size).thickness_mm;
+  return deck.kind === "mesh" ? 2 * deck.wire_mm : deck.thickness_mm;
+}
+
+/** The deck of one module: boards across, or mesh or panels end to end. */
+export function moduleDeck(
+  deck: Deck,
+  length_mm: number,
+  z_mm: number,
+  sizes: readonly LumberSize[],
+): PlacedPiece[] {
+  if (deck.kind === "boards") return deckBoards(deck, length_mm, around(0, deck.width_mm), z_mm, sizes);
+  return deck.kind === "mesh" ? meshPanels(deck, length_mm, z_mm) : deckPanels(deck, length_mm, z_mm);
+}
 
 /** Width the sheet is sheared to before its edges are bent up [mm]. */
 export const sheetWidth = (deck: MeshDeck): number => deck.width_mm + 2 * deck.upturn_mm;
 
-/** Whole panels that cover a module, each trimmed alike; the recipe's sheet is never stretched. */
-export function panelRun(
-  deck: MeshDeck,
-  length_mm: number,
-): { readonly count: number; readonly length_mm: number } {
-  const count = Math.max(1, Math.ceil(length_mm / deck.panel_length_mm - 1e-6));
-  return { count, length_mm: length_mm / count };
-}
+/** Whole mesh panels that cover a module, each trimmed alike; the recipe's sheet is never stretched. */
+export const panelRun = (deck: MeshDeck, length_mm: number): SheetRun =>
+  sheetRun({ length_mm: deck.panel_length_mm, gap_mm: 0 }, length_mm);
 
-/** Deck boards across a part, from its start to its end. */
+/** Deck boards over the width `y` of a part, from its start to its end. */
 export function deckBoards(
   deck: BoardDeck,
   length_mm: number,
-  board_mm: number,
+  y: Span,
   z_mm: number,
   sizes: readonly LumberSize[],
 ): PlacedPiece[] {
@@ -72,10 +74,7 @@ export function deckBoards(
   const { count, gap_mm } = deckPattern(deck, length_mm, sizes);
   return Array.from({ length: count }, (_, i) => {
     const x0 = i * (width_mm + gap_mm);
-    return place("deck board", deck.size, board_mm, [x0, x0 + width_mm], around(0, board_mm), [
-      z_mm,
-      z_mm + thickness_mm,
-    ]);
+    return place("deck board", deck.size, y[1] - y[0], [x0, x0 + width_mm], y, [z_mm, z_mm + thickness_mm]);
   });
 }
 

@@ -31,9 +31,20 @@ export function stringerLines(
 export const moduleStringers = (kit: Kit, sizes: readonly LumberSize[]): StringerLines =>
   stringerLines(kit.stringers.overall_mm, kit.stringers.count, sectionOf(sizes, kit.stringers.size));
 
-export const platformStringers = (kit: Kit, sizes: readonly LumberSize[]): StringerLines =>
-  stringerLines(
-    kit.platform.side_mm,
-    kit.platform.stringers.count,
-    sectionOf(sizes, kit.platform.stringers.size),
-  );
+/**
+ * Stringers of a platform. One that is carried in two pieces has half of them in either half, and two stand face to
+ * face under the middle line, with no bay between them.
+ */
+export function platformStringers(kit: Kit, sizes: readonly LumberSize[]): StringerLines {
+  const { side_mm, pieces, stringers } = kit.platform;
+  const section = sectionOf(sizes, stringers.size);
+  if (pieces === 1) return stringerLines(side_mm, stringers.count, section);
+  const half = stringerLines(side_mm / 2, stringers.count / 2, section);
+  const moved = (by: number) => (spans: readonly Span[]) => spans.map(([a, b]): Span => [a + by, b + by]);
+  const [right, left] = [moved(-side_mm / 4), moved(side_mm / 4)];
+  return {
+    ...half,
+    lines: [...right(half.lines), ...left(half.lines)],
+    bays: [...right(half.bays), ...left(half.bays)],
+  };
+}

@@ -7,10 +7,32 @@ export { boardPattern, clearWidth, deckThickness, sheetWidth, type BoardPattern 
 export { crossPlaces, type CrossPlace } from "./cross-places.ts";
 export { moduleStringers, platformStringers, type StringerLines } from "./frame.ts";
 export { modulePieces } from "./module-pieces.ts";
-export { platformPieces, type PlatformEdge } from "./platform-pieces.ts";
+export { platformHalves, platformPieces, type PlatformEdge } from "./platform-pieces.ts";
+export { rampKit, rampPieces, rampRise } from "./ramp-pieces.ts";
+export { isPanelDeck, PANEL_KINDS, panelItem } from "./panels.ts";
+export { moduleScrews, platformScrews, type ScrewPoint } from "./screw-points.ts";
+export { moduleOpenShare, platformOpenShare, type OpenShare } from "./open-share.ts";
+export { engineerBecause } from "./engineer.ts";
+export { pileDepth, shaftArea } from "./base-pieces.ts";
+export {
+  moduleDrawing,
+  platformDrawing,
+  rampDrawing,
+  supportDrawing,
+  type DimensionChain,
+  type DrawnPiece,
+  type PartDrawing,
+} from "./drawing.ts";
 export { supportKind, supportPieces } from "./support-pieces.ts";
-export { supportHeights } from "./support-tiers.ts";
-export { meshPanelItem, moduleCounts, platformCounts, supportCounts, type Counted } from "./counts.ts";
+export { hasBase, supportHeights, supportStack, type SupportStack } from "./support-tiers.ts";
+export {
+  meshPanelItem,
+  moduleCounts,
+  platformCounts,
+  rampCounts,
+  supportCounts,
+  type Counted,
+} from "./counts.ts";
 export {
   frameFromJoint,
   pieceCorners,
@@ -20,6 +42,7 @@ export {
   type PartFrame,
   type SitePoint,
 } from "./placement.ts";
+export { fastenersOf } from "./preservative-faults.ts";
 export { validateKit } from "./validate.ts";
 export { cartProblems, type CartTrack } from "./cart-problems.ts";
 export type { KitTables } from "./faults.ts";

@@ -1,4 +1,5 @@
 import { shorten, type Json, type Problem } from "../formula/index.ts";
+import { PANEL_KINDS } from "./panels.ts";
 import type { Kit } from "./types.ts";
 
 /** A small grammar of what a kit's JSON must look like: enough that no later step meets a missing field. */
@@ -16,11 +17,35 @@ type Shape =
 const lay: Shape = { oneOf: ["flat", "edge"] };
 const screws = { screw: "text", screws_per_end: "number" } as const;
 
+const panelShape: Readonly<Record<string, Shape>> = {
+  name: "text",
+  thickness_mm: "number",
+  panel_length_mm: "number",
+  width_mm: "number",
+  gap_mm: "number",
+  opening_along_mm: "number",
+  opening_across_mm: "number",
+  open_share: "number",
+  mass_kg_m2: "number",
+  soak_kg_m2: "number",
+  fastener: "text",
+  fasteners_per_panel: "number",
+  strength: {
+    fields: {
+      moment_n: "number",
+      stiffness_nm: "number",
+      creep: "number",
+      source: "text",
+      status: { oneOf: ["seen", "memory", "practice", "computed"] },
+    },
+  },
+};
+
 const supportShape: Shape = {
   fields: {
     id: "text",
     name: "text",
-    form: { oneOf: ["open-crate", "sleeper", "post-pair"] },
+    form: { oneOf: ["open-crate", "sleeper", "post-pair", "screw-pile", "float"] },
     height_min_mm: "number",
     height_max_mm: "number",
     height_step_mm: "number",
@@ -54,6 +79,33 @@ const supportShape: Shape = {
       },
     },
     screws: { list: { fields: { screw: "text", count: "number" } } },
+    piles: {
+      maybe: {
+        fields: {
+          item: "text",
+          count: "number",
+          shaft_mm: "number",
+          helix_mm: "number",
+          helices: "number",
+          length_mm: "number",
+          depth_mm: "number",
+          mass_kg: "number",
+        },
+      },
+    },
+    floats: {
+      maybe: {
+        fields: {
+          item: "text",
+          count: "number",
+          length_mm: "number",
+          width_mm: "number",
+          height_mm: "number",
+          mass_kg: "number",
+          freeboard_mm: "number",
+        },
+      },
+    },
     stands: { fields: { ground_above_m: { orNull: "number" }, not_in: { list: "text" } } },
   },
 };
@@ -69,6 +121,7 @@ const kitShape: Shape = {
         grade: "text",
         treatment: { oneOf: ["none", "treated"] },
         incised: "truth",
+        preservative: { orNull: "text" },
       },
     },
     lengths_mm: { list: "number" },
@@ -115,6 +168,7 @@ const kitShape: Shape = {
           open_share: "number",
           yield_mpa: "number",
         },
+        ...Object.fromEntries(PANEL_KINDS.map((kind) => [kind, panelShape])),
       },
     },
     curb: { orNull: { fields: { size: "text", screw: "text", screw_spacing_mm: "number" } } },
@@ -122,11 +176,14 @@ const kitShape: Shape = {
     platform: {
       fields: {
         side_mm: "number",
+        pieces: "number",
         stringers: { fields: { size: "text", count: "number" } },
         cross_pieces: { fields: { size: "text", count: "number" } },
         ...screws,
       },
     },
+    ramp: { orNull: { fields: { lengths_mm: { list: "number" }, max_grade: "number" } } },
+    spares_share: "number",
   },
 };
 

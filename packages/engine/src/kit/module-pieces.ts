@@ -1,6 +1,6 @@
 import type { LumberSize } from "../materials/tables.ts";
 import { catchBoardSpan, crossPlaces } from "./cross-places.ts";
-import { deckBoards, deckThickness, meshOf, meshPanels, moduleCurbs } from "./deck.ts";
+import { deckThickness, moduleCurbs, moduleDeck } from "./deck.ts";
 import { moduleStringers, type StringerLines } from "./frame.ts";
 import { place, type PlacedPiece, type Span } from "./piece.ts";
 import { lying, sectionOf } from "./section.ts";
@@ -17,17 +17,13 @@ import type { Kit } from "./types.ts";
 export function modulePieces(kit: Kit, length_mm: number, sizes: readonly LumberSize[]): PlacedPiece[] {
   const stringers = moduleStringers(kit, sizes);
   const top = stringers.depth_mm;
-  const deck =
-    kit.deck.kind === "boards"
-      ? deckBoards(kit.deck, length_mm, kit.deck.width_mm, top, sizes)
-      : meshPanels(meshOf(kit.deck), length_mm, top);
   return [
     ...stringers.lines.map((y) =>
       place("stringer", kit.stringers.size, length_mm, [0, length_mm], y, [0, top]),
     ),
     ...crossPieceBoxes(kit, length_mm, stringers, sizes),
     ...catchBoards(kit, length_mm, stringers, sizes),
-    ...deck,
+    ...moduleDeck(kit.deck, length_mm, top, sizes),
     ...moduleCurbs(kit, length_mm, top + deckThickness(kit.deck, sizes), sizes),
   ];
 }

@@ -1,7 +1,9 @@
-import { sheetWidth } from "./deck.ts";
 import { say, type Faults } from "./faults.ts";
 import { platformStringers } from "./frame.ts";
-import { platformMeshPlan, stringersOnSill } from "./platform-pieces.ts";
+import { SHEET_BEARING_MM } from "./panel-faults.ts";
+import { sheetSpan } from "./panels.ts";
+import { stringersOnSill } from "./platform-pieces.ts";
+import { platformSheetPlan, widestStrip, type PlatformSheets } from "./platform-sheets.ts";
 import { lying } from "./section.ts";
 
 /** Parts whose decks or undersides differ by more than this do not meet [mm]. */
@@ -23,6 +25,7 @@ export function platformFaults(f: Faults): void {
       "the rows of platform cross pieces",
     ),
     f.whole("platform.screws_per_end", platform.screws_per_end, 1, "screws per end"),
+    halvesFault(f),
   ].every(Boolean);
   if (!ok || !stringer || !cross) return;
   const { high } = lying(cross, f.kit.cross_pieces.lay);
@@ -37,7 +40,35 @@ export function platformFaults(f: Faults): void {
   sizeFault(f);
   levelFault(f, stringer.width_mm);
   bearingFaults(f);
-  if (f.kit.deck.kind === "mesh" && f.kit.deck.panel_length_mm > 0) meshFaults(f);
+  if (f.kit.deck.kind !== "boards" && f.kit.deck.panel_length_mm > 0) sheetFaults(f);
+}
+
+/** Two halves need two stringers each, and nothing that reaches over their middle line from a module. */
+function halvesFault(f: Faults): boolean {
+  const { pieces, stringers } = f.kit.platform;
+  if (pieces !== 1 && pieces !== 2) {
+    f.add("number", "platform.pieces", pieces, "a platform is carried in 1 or 2 pieces", "Give 1 or 2.");
+    return false;
+  }
+  if (pieces === 2 && (stringers.count < 4 || stringers.count % 2 !== 0)) {
+    f.add(
+      "number",
+      "platform.stringers.count",
+      stringers.count,
+      "a platform in two pieces has as many stringers in one half as in the other, at least two",
+      "Give 4, or another even number.",
+    );
+    return false;
+  }
+  if (pieces === 2 && f.kit.end.kind === "catch-board")
+    f.add(
+      "platform",
+      "platform.pieces",
+      pieces,
+      "the two stringers under the middle line stand where the catch board of a module comes to lie",
+      "Give the modules a plain end, or build the platform in one piece.",
+    );
+  return true;
 }
 
 function sizeFault(f: Faults): void {
@@ -83,25 +114,46 @@ function bearingFaults(f: Faults): void {
   });
 }
 
-function meshFaults(f: Faults): void {
+function sheetFaults(f: Faults): void {
   const { deck, platform } = f.kit;
-  if (deck.kind !== "mesh") return;
-  const plan = platformMeshPlan(f.kit, deck, platformStringers(f.kit, f.sizes));
-  const widest = Math.max(...plan.seams.slice(1).map((y, i) => y - plan.seams[i]!));
-  if (widest > sheetWidth(deck) + 0.05)
+  if (deck.kind === "boards") return;
+  const plan = platformSheetPlan(f.kit, deck, platformStringers(f.kit, f.sizes));
+  const widest = widestStrip(plan.seams);
+  const what = deck.kind === "mesh" ? "mesh" : "panel";
+  if (widest > plan.sheet.width_mm + 0.05)
     f.add(
       "platform",
       "platform.stringers.count",
       platform.stringers.count,
-      `a strip of mesh between two stringers is ${say(widest)} wide, and a sheet only ${say(sheetWidth(deck))}`,
+      `a strip of ${what} between two stringers is ${say(widest)} wide, and a sheet only ${say(plan.sheet.width_mm)}`,
       "Set more stringers in the platform.",
     );
-  if ((platform.cross_pieces.count - 1) % plan.pieces !== 0)
-    f.add(
-      "platform",
-      "platform.cross_pieces.count",
-      platform.cross_pieces.count,
-      `the mesh is cut every ${say(plan.piece_mm)}, and no row of cross pieces lies under that joint`,
-      `Use ${plan.pieces + 1} rows, or another multiple of ${plan.pieces} and one more.`,
+  rowFault(f, plan, what);
+}
+
+/** Where sheets are cut, a row of cross pieces must lie under both ends. */
+function rowFault(f: Faults, { run, sheet }: PlatformSheets, what: "mesh" | "panel"): void {
+  const { platform } = f.kit;
+  const { count } = platform.cross_pieces;
+  if (what === "mesh" ? (count - 1) % run.count === 0 : isBorne(f, run, sheet.gap_mm)) return;
+  f.add(
+    "platform",
+    "platform.cross_pieces.count",
+    count,
+    `the ${what} is cut every ${say(run.length_mm)}, and no row of cross pieces lies under that joint`,
+    `Use ${run.count + 1} rows, or another multiple of ${run.count} and one more${what === "mesh" ? "" : ", wide enough for two ends"}.`,
+  );
+}
+
+function isBorne(f: Faults, run: PlatformSheets["run"], gap_mm: number): boolean {
+  const { side_mm, cross_pieces } = f.kit.platform;
+  const { along } = lying(f.known(cross_pieces.size)!, f.kit.cross_pieces.lay);
+  const step = (side_mm - along) / (cross_pieces.count - 1);
+  return Array.from({ length: run.count - 1 }, (_, k) => k + 1).every((k) => {
+    const from = sheetSpan(run, gap_mm, k - 1)[1] - SHEET_BEARING_MM;
+    const to = sheetSpan(run, gap_mm, k)[0] + SHEET_BEARING_MM;
+    return Array.from({ length: cross_pieces.count }, (_, row) => row * step).some(
+      (x) => x <= from + 0.05 && x + along >= to - 0.05,
     );
+  });
 }

@@ -4,7 +4,8 @@ import { yardTables } from "../../test/support/yard-tables.ts";
 import { platformCounts } from "./counts.ts";
 import { platformStringers } from "./frame.ts";
 import { overlaps } from "./piece.ts";
-import { platformMeshPlan, platformPieces, type PlatformEdge } from "./platform-pieces.ts";
+import { platformPieces, type PlatformEdge } from "./platform-pieces.ts";
+import { platformSheetPlan } from "./platform-sheets.ts";
 import type { Kit } from "./types.ts";
 
 const { sizes } = yardTables;
@@ -31,9 +32,9 @@ test("mesh: strips end on stringers, pieces meet over a row of cross pieces, and
   expect(area).toBeCloseTo(1.8288 ** 2, 9);
   if (commonPracticeKit.deck.kind !== "mesh") throw new Error("the deck is mesh");
   const lines = platformStringers(commonPracticeKit, sizes);
-  const plan = platformMeshPlan(commonPracticeKit, commonPracticeKit.deck, lines);
+  const plan = platformSheetPlan(commonPracticeKit, commonPracticeKit.deck, lines);
   expect(plan.seams.map((y) => y / IN)).toEqual([-36, -11.75, 11.75, 36].map((v) => expect.closeTo(v, 6)));
-  expect([plan.pieces, plan.sheets]).toEqual([2, 6]);
+  expect([plan.run.count, plan.sheets]).toEqual([2, 6]);
 });
 
 test("boards: 12 of 71 1/2 in with gaps of 1/2 in, screwed to every stringer", () => {

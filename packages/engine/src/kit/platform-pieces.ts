@@ -1,6 +1,7 @@
 import type { LumberSize } from "../materials/tables.ts";
-import { deckBoards, deckThickness, meshOf, sheetWidth, type MeshDeck } from "./deck.ts";
+import { deckBoards, deckThickness } from "./deck.ts";
 import { platformStringers, type StringerLines } from "./frame.ts";
+import { platformSheets } from "./platform-sheets.ts";
 import { around, place, type PlacedPiece, type Span } from "./piece.ts";
 import { lying, sectionOf } from "./section.ts";
 import type { Kit } from "./types.ts";
@@ -11,6 +12,8 @@ export type PlatformEdge = "back" | "ahead" | "left" | "right";
 /**
  * Every piece of one platform as a box: x along from the edge it is entered by, y across from the middle line
  * (left positive), z up from its underside. Stringers run along, rows of cross pieces between them.
+ *
+ * A platform in two pieces is cut along its middle line: every piece lies in one half (`platformHalves`).
  *
  * closed  edges that no module leaves from: where the kit has curbs, theirs runs through  (none when left out)
  *
@@ -27,9 +30,7 @@ export function platformPieces(
   return [
     ...lines.lines.map((y) => place("stringer", stringers.size, side_mm, [0, side_mm], y, [0, top])),
     ...crossRows(kit, lines, sizes),
-    ...(kit.deck.kind === "boards"
-      ? deckBoards(kit.deck, side_mm, side_mm, top, sizes)
-      : platformMesh(kit, meshOf(kit.deck), lines)),
+    ...platformDeck(kit, lines, sizes),
     ...platformCurbs(kit, top + deckThickness(kit.deck, sizes), sizes, closed),
   ];
 }
@@ -46,48 +47,30 @@ function crossRows(kit: Kit, lines: StringerLines, sizes: readonly LumberSize[])
   ]).flatMap((x) => lines.bays.map((y) => place("cross piece", cross_pieces.size, y[1] - y[0], x, y, z)));
 }
 
-/** How the mesh covers a platform: strips whose seams lie on stringers, cut across over rows of cross pieces. */
-export interface PlatformMesh {
-  /** Seams and edges across, from right to left [mm]. */
-  readonly seams: readonly number[];
-  /** Pieces in one strip, each this long. */
-  readonly pieces: number;
-  readonly piece_mm: number;
-  /** Sheets to buy: how many pieces come out of one, whole. */
-  readonly sheets: number;
+function platformDeck(kit: Kit, lines: StringerLines, sizes: readonly LumberSize[]): PlacedPiece[] {
+  const { deck, platform } = kit;
+  const half = platform.side_mm / 2;
+  if (deck.kind !== "boards") return platformSheets(kit, deck, lines, deckThickness(deck, sizes));
+  const widths: Span[] =
+    platform.pieces === 1
+      ? [[-half, half]]
+      : [
+          [-half, 0],
+          [0, half],
+        ];
+  return widths.flatMap((y) => deckBoards(deck, platform.side_mm, y, lines.depth_mm, sizes));
 }
 
-/** The mesh of a platform. Bays wider than a sheet give no strip: `validateKit` reports that. */
-export function platformMeshPlan(kit: Kit, deck: MeshDeck, lines: StringerLines): PlatformMesh {
-  const side = kit.platform.side_mm;
-  const bays = lines.bays.length;
-  const marks = Array.from({ length: bays + 1 }, (_, i) => stripEdge(i, bays, side, lines));
-  const seams = [marks[0]!];
-  for (let i = 1; i <= bays; i++)
-    if (i === bays || marks[i + 1]! - seams.at(-1)! > sheetWidth(deck) + 0.05) seams.push(marks[i]!);
-  const pieces = Math.max(1, Math.ceil(side / deck.panel_length_mm - 1e-6));
-  const piece_mm = side / pieces;
-  const widest = Math.max(...seams.slice(1).map((y, i) => y - seams[i]!));
-  const perSheet =
-    Math.max(1, Math.floor(deck.panel_length_mm / piece_mm + 1e-6)) *
-    Math.max(1, Math.floor(sheetWidth(deck) / widest + 1e-6));
-  return { seams, pieces, piece_mm, sheets: Math.ceil(((seams.length - 1) * pieces) / perSheet) };
-}
-
-const stripEdge = (i: number, bays: number, side: number, lines: StringerLines): number => {
-  if (i === 0) return -side / 2;
-  return i === bays ? side / 2 : (lines.lines[i]![0] + lines.lines[i]![1]) / 2;
-};
-
-function platformMesh(kit: Kit, deck: MeshDeck, lines: StringerLines): PlacedPiece[] {
-  const { seams, pieces, piece_mm } = platformMeshPlan(kit, deck, lines);
-  const z: Span = [lines.depth_mm, lines.depth_mm + 2 * deck.wire_mm];
-  return seams.slice(1).flatMap((y1, strip) =>
-    Array.from({ length: pieces }, (_, k) => {
-      const x: Span = [k * piece_mm, (k + 1) * piece_mm];
-      return place("mesh panel", null, piece_mm, x, [seams[strip]!, y1], z);
-    }),
-  );
+/** The pieces of each part of a platform that is carried by itself: one whole, or the right and the left half. */
+export function platformHalves(
+  kit: Kit,
+  sizes: readonly LumberSize[],
+  closed: readonly PlatformEdge[] = [],
+): readonly PlacedPiece[][] {
+  const pieces = platformPieces(kit, sizes, closed);
+  if (kit.platform.pieces === 1) return [pieces];
+  const isRight = (p: PlacedPiece): boolean => p.y0 + p.y1 < 0;
+  return [pieces.filter(isRight), pieces.filter((p) => !isRight(p))];
 }
 
 /** Curbs flank the walkway's opening at every edge and run through at the closed ones. */
@@ -106,13 +89,16 @@ function platformCurbs(
   const z: Span = [z_mm, z_mm + thickness_mm];
   const along = (x: Span, y: Span) => place("curb", size, x[1] - x[0], x, y, z);
   const across = (x: Span, y: Span) => place("curb", size, y[1] - y[0], x, y, z);
-  const runs = (edge: PlatformEdge, reach: number): Span[] =>
-    closed.includes(edge)
-      ? [[-reach, reach]]
-      : [
-          [-reach, -open],
-          [open, reach],
-        ];
+  const inHalves = kit.platform.pieces === 2;
+  const runs = (edge: PlatformEdge, reach: number): Span[] => {
+    const isAcross = edge === "back" || edge === "ahead";
+    if (closed.includes(edge) && !(inHalves && isAcross)) return [[-reach, reach]];
+    const from = closed.includes(edge) ? 0 : open;
+    return [
+      [-reach, -from],
+      [from, reach],
+    ];
+  };
   return [
     ...runs("right", half).map((s) => along([half + s[0], half + s[1]], [-half, -half + w])),
     ...runs("left", half).map((s) => along([half + s[0], half + s[1]], [half - w, half])),

@@ -1,5 +1,6 @@
 import type { ZoneUse } from "../site/index.ts";
 import { LONGEST_MM, say, type Faults } from "./faults.ts";
+import { baseContact, baseFaults } from "./base-faults.ts";
 import { lying } from "./section.ts";
 import { stakesHold, supportPieces } from "./support-pieces.ts";
 import { lieOf, supportHeights, supportMisfit, supportPieceLength } from "./support-tiers.ts";
@@ -54,6 +55,7 @@ function recipeFaults(f: Faults, kind: SupportKind, place: string): void {
         );
   });
   footFaults(f, kind, place);
+  baseFaults(f, kind, place);
   anchorFaults(f, kind, place);
   kind.screws.forEach((s, i) => {
     f.fastener(`${place}.screws[${i}].screw`, s.screw, null);
@@ -171,8 +173,8 @@ function fitFaults(f: Faults, kind: SupportKind, place: string): void {
         "support",
         `${place}.pieces`,
         h,
-        `at a height of ${say(h)} its pieces are ${say(Math.abs(misfit))} too ${misfit > 0 ? "short" : "long"} for the sill`,
-        "Mend the fixed length, the share of the height, or the height step.",
+        misfitText(kind, h, misfit),
+        "Mend the fixed length, the share of the height, the height step, or the range of heights.",
       );
       return;
     }
@@ -190,22 +192,33 @@ function fitFaults(f: Faults, kind: SupportKind, place: string): void {
   contactFault(f, f.kit, kind, place);
 }
 
+function misfitText(kind: SupportKind, h: number, misfit: number): string {
+  const by = say(Math.abs(misfit));
+  if (kind.form === "screw-pile")
+    return `at a height of ${say(h)} the piles are ${by} too short to reach their depth`;
+  if (kind.form === "float") return `at a height of ${say(h)} the floats would lie ${by} in the ground`;
+  return `at a height of ${say(h)} its pieces are ${by} too ${misfit > 0 ? "short" : "long"} for the sill`;
+}
+
 /** Contact that is counted must be contact that is there: feet against the timber on the ground. */
 function contactFault(f: Faults, kit: Kit, kind: SupportKind, place: string): void {
   const declared = kind.feet.reduce((sum, foot) => sum + foot.along_mm * foot.across_mm, 0);
-  const onGround = supportPieces(kit, kind, kind.height_min_mm / 1000, f.sizes)
-    .filter((p) => p.role !== "stake" && p.z0 < 1e-4)
-    .reduce((sum, p) => sum + (p.x1 - p.x0) * (p.y1 - p.y0) * 1e6, 0);
+  const onGround = baseContact(kind) ?? timberContact(f, kit, kind);
   if (Math.abs(declared - onGround) > FOOT_SHARE * onGround)
     f.add(
       "support",
       `${place}.feet`,
       `${Math.round(declared)} mm2`,
-      `the feet cover ${Math.round(declared)} mm2, the timber on the ground ${Math.round(onGround)} mm2`,
+      `the feet cover ${Math.round(declared)} mm2, what touches the ground ${Math.round(onGround)} mm2`,
       "Give each foot the size of the piece that touches the ground there.",
       "warning",
     );
 }
+
+const timberContact = (f: Faults, kit: Kit, kind: SupportKind): number =>
+  supportPieces(kit, kind, kind.height_min_mm / 1000, f.sizes)
+    .filter((p) => p.role !== "stake" && p.z0 < 1e-4)
+    .reduce((sum, p) => sum + (p.x1 - p.x0) * (p.y1 - p.y0) * 1e6, 0);
 
 function heightGaps(f: Faults): void {
   const ranges = f.kit.supports

@@ -1,5 +1,6 @@
 import type { LumberSize } from "../materials/tables.ts";
 import { DomainError } from "../units/index.ts";
+import { basePieces } from "./base-pieces.ts";
 import { around, place, spread, type PlacedPiece, type Span } from "./piece.ts";
 import { lying, sectionOf } from "./section.ts";
 import { lieOf, supportPieceLength, supportStack, type SupportStack } from "./support-tiers.ts";
@@ -36,6 +37,7 @@ function piecesOf(kind: SupportKind, height: number, sizes: readonly LumberSize[
   const stack = supportStack(kind, height, sizes);
   const uprights = stack.uprights.flatMap((p) => standing(kind, p, stack, height, sizes));
   const timber = [
+    ...basePieces(kind, stack.head_mm),
     ...stack.tiers.flatMap(({ piece, z0, z1 }) => tierPieces(kind, piece, [z0, z1], height, sizes)),
     ...uprights,
     ...stack.beside.flatMap((p) => ties(kind, p, uprights, height, sizes)),

@@ -22,6 +22,9 @@ export const layerHeight = (piece: SupportPiece, sizes: readonly LumberSize[]): 
 export const sillHeight = (kind: SupportKind, sizes: readonly LumberSize[]): number =>
   lying(sectionOf(sizes, kind.sill.size), kind.sill.lay).high;
 
+/** Screw piles and floats stand where others have timber on the ground; timber lies on top of them. */
+export const hasBase = (kind: SupportKind): boolean => kind.form === "screw-pile" || kind.form === "float";
+
 /** One layer of lying pieces, from z0 to z1 over the ground [mm]. */
 export interface Tier {
   readonly piece: SupportPiece;
@@ -42,7 +45,7 @@ export interface SupportStack {
 
 /**
  * Stacks the lying pieces of a support: those listed before the uprights from the ground up, the others from the
- * sill down. A filling piece takes as many whole layers as the height leaves room for.
+ * sill down. On screw piles and floats all of them lie above these. A filling piece takes as many whole layers as the height leaves room for.
  */
 export function supportStack(
   kind: SupportKind,
@@ -53,7 +56,8 @@ export function supportStack(
   const uprights = kind.pieces.filter((p) => !p.beside && lieOf(kind, p) === "upright");
   const first = kind.pieces.findIndex((p) => uprights.includes(p));
   const lyingPieces = kind.pieces.filter((p) => !p.beside && !uprights.includes(p));
-  const isBelow = (p: SupportPiece): boolean => first < 0 || kind.pieces.indexOf(p) < first;
+  const isBelow = (p: SupportPiece): boolean =>
+    !hasBase(kind) && (first < 0 || kind.pieces.indexOf(p) < first);
   const sill_mm = height_mm - sillHeight(kind, sizes);
   const layers = (p: SupportPiece): number => (p.fill ? fillLayers(p, lyingPieces, sill_mm, sizes) : 1);
   const below = stackUp(0, lyingPieces.filter(isBelow), layers, sizes);
@@ -94,12 +98,22 @@ function fillLayers(
 /** How far the stack misses the sill: the uprights too short (positive) or too long (negative) for the room [mm]. */
 export function supportMisfit(kind: SupportKind, height_mm: number, sizes: readonly LumberSize[]): number {
   const stack = supportStack(kind, height_mm, sizes);
+  if (hasBase(kind)) return baseMisfit(kind, stack);
   const room = stack.head_mm - stack.foot_mm;
   const misfits = stack.uprights.map((p) => room - supportPieceLength(p, height_mm));
   const inGround = kind.form === "post-pair" && stack.foot_mm === 0;
   if (misfits.length === 0) return room;
   const worst = misfits.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
   return inGround && worst < 0 ? 0 : worst;
+}
+
+/**
+ * Screw piles must reach their depth when their heads carry the timber; floats may be lifted by water but never
+ * stand lower than the ground [mm].
+ */
+function baseMisfit({ piles, floats }: SupportKind, { head_mm }: SupportStack): number {
+  if (piles) return Math.max(0, head_mm + piles.depth_mm - piles.length_mm);
+  return floats ? -Math.max(0, floats.height_mm - head_mm) : 0;
 }
 
 /** Heights a support can be built to, from the ground to the underside of the module [mm]. */

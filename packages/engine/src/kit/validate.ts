@@ -7,9 +7,11 @@ import { modulePieces } from "./module-pieces.ts";
 import { overlaps, type PlacedPiece } from "./piece.ts";
 import { platformFaults } from "./platform-faults.ts";
 import { platformPieces } from "./platform-pieces.ts";
+import { rampFaults } from "./ramp-faults.ts";
 import { supportFaults } from "./support-faults.ts";
 import { supportPieces } from "./support-pieces.ts";
 import { supportHeights } from "./support-tiers.ts";
+import { preservativeFaults } from "./preservative-faults.ts";
 import type { Kit } from "./types.ts";
 
 /**
@@ -28,12 +30,15 @@ export function validateKit(kit: Kit, tables: KitTables): Problem[] {
   deckFaults(f, canPlaceRows(f));
   supportFaults(f);
   platformFaults(f);
+  rampFaults(f);
+  spareFault(f);
   latticeFaults(f);
   overlapFaults(f);
   return f.problems;
 }
 
 function lumberFault(f: Faults, tables: KitTables): void {
+  preservativeFaults(f, tables);
   const { species, grade } = f.kit.lumber;
   if (tables.grades.some((g) => g.species === species && g.grade === grade)) return;
   const known = tables.grades.map((g) => `${g.species} ${g.grade}`).join(", ");
@@ -44,6 +49,18 @@ function lumberFault(f: Faults, tables: KitTables): void {
     "this species and grade is not in the tables",
     `Use one of: ${known}.`,
   );
+}
+
+function spareFault(f: Faults): void {
+  const { spares_share: share } = f.kit;
+  if (!(share >= 0 && share <= 1))
+    f.add(
+      "number",
+      "spares_share",
+      share,
+      "the share of spare modules must be from 0 to 1",
+      "Give 0.03 for 3 %.",
+    );
 }
 
 function latticeFaults(f: Faults): void {
@@ -126,6 +143,8 @@ const arrivingBoards = (pieces: readonly PlacedPiece[], pitch_mm: number): Place
       x1: p.x1 - pitch_mm / 1000,
     }));
 
+const named = (p: PlacedPiece): string => (p.size === null ? p.role : `${p.role} (${p.size})`);
+
 /** Reports the first overlap of a part; true when there is one. */
 function report(f: Faults, place: string, pieces: readonly PlacedPiece[], what: string): boolean {
   const found = overlaps(pieces).find(([a, b]) => !(a.role === b.role && a.role === "arriving catch board"));
@@ -136,7 +155,7 @@ function report(f: Faults, place: string, pieces: readonly PlacedPiece[], what: 
     "overlap",
     place,
     `${a.role}, ${b.role}`,
-    `in ${what} a ${a.role} (${a.size ?? "mesh"}) and a ${b.role} (${b.size ?? "mesh"}) stand in the same place, ${at} mm along`,
+    `in ${what} a ${named(a)} and a ${named(b)} stand in the same place, ${at} mm along`,
     "Change a size, a spacing or a count so that both fit.",
   );
   return true;

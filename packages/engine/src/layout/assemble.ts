@@ -62,10 +62,13 @@ export interface PlacedNetwork {
   readonly arrivals: { readonly plot: number; readonly joint: string; readonly walk_m: number }[];
 }
 
+/** What laying out reads of a space. */
+export type PlacingSpace = Pick<JointSpace, "l" | "table" | "exitOf">;
+
 /** Gives every part and joint of a network its tag and place, branch after branch, in the order of walking. */
 export function placeNetwork(
   network: Network,
-  space: JointSpace,
+  space: PlacingSpace,
   facts: LayoutFacts,
   startId: string,
 ): PlacedNetwork {
@@ -83,10 +86,10 @@ interface Waiting {
 
 class Placer {
   readonly placed: PlacedNetwork = { joints: [], parts: [], branches: [], arrivals: [] };
-  private readonly space: JointSpace;
+  private readonly space: PlacingSpace;
   private readonly facts: LayoutFacts;
 
-  constructor(space: JointSpace, facts: LayoutFacts) {
+  constructor(space: PlacingSpace, facts: LayoutFacts) {
     this.space = space;
     this.facts = facts;
   }

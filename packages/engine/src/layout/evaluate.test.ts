@@ -52,6 +52,8 @@ function straight(
     unreached: [],
     notes: [],
     search: { headings: 1, estimate: 0 },
+    line: null,
+    as_laid: null,
   };
 }
 

@@ -1,10 +1,9 @@
-import { FillRule, differenceD, intersectD, unionD, type PathsD } from "clipper2-ts";
+import { FillRule, differenceD, unionD, type PathsD } from "clipper2-ts";
 import { groundAt, polygonsArea, type Polygons, type Raster, type Site } from "../site/index.ts";
 import { PLAIN_SENSITIVITY, habitatsOf, isWater } from "./fields.ts";
+import { DECIMALS, sharedArea, toPaths } from "./shared-area.ts";
 import type { Joint, Layout, LayoutFigures, Part, Weights } from "./types.ts";
 
-/** Clipping keeps four decimals of a metre. */
-const DECIMALS = 4;
 const READ_SPACING = 0.1;
 
 export interface EvaluationInput {
@@ -75,22 +74,6 @@ function separateHabitats(site: Site): Habitat[] {
     taken = unionD(taken, whole, FillRule.NonZero, DECIMALS);
   }
   return found;
-}
-
-const toPaths = (polygons: Polygons): PathsD =>
-  polygons.flatMap((rings) => rings.map((ring) => ring.map(([x, y]) => ({ x, y }))));
-
-const sharedArea = (shapes: readonly Polygons[], paths: PathsD): number =>
-  Math.abs(signedArea(intersectD(shapes.flatMap(toPaths), paths, FillRule.NonZero, DECIMALS)));
-
-function signedArea(paths: PathsD): number {
-  let twice = 0;
-  for (const path of paths)
-    path.forEach((p, i) => {
-      const q = path[(i + 1) % path.length]!;
-      twice += p.x * q.y - q.x * p.y;
-    });
-  return twice / 2;
 }
 
 /** Area times sensitivity; what lies in no habitat counts as plain ground. */

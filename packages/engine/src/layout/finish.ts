@@ -1,23 +1,22 @@
 import type { Polygons, Site } from "../site/index.ts";
-import { placeNetwork, type PlacedNetwork } from "./assemble.ts";
+import { placeNetwork, type PlacedNetwork, type PlacedPlatform, type PlacingSpace } from "./assemble.ts";
 import type { LayoutFacts, SearchCosts } from "./facts.ts";
 import { isWater } from "./fields.ts";
-import type { JointSpace } from "./joint-space.ts";
 import type { Network } from "./network.ts";
 import { overlappingPairs } from "./overlap.ts";
 import { deckProfile, type JointHeight, type ProfileRules } from "./profile.ts";
 import { PreparedArea } from "./prepared-area.ts";
 import { feetAt } from "./standing.ts";
-import type { Branch, Joint, Layout, Part } from "./types.ts";
+import type { Branch, Joint, LaidParts, Part, PlatformPart } from "./types.ts";
 
 export type Finished =
-  | { readonly ok: true; readonly layout: Omit<Layout, "unreached" | "notes" | "search"> }
+  | { readonly ok: true; readonly layout: LaidParts }
   /** `point`: the lattice point to do without, and why. */
   | { readonly ok: false; readonly point: number; readonly because: string };
 
 export interface FinishInput {
   readonly network: Network;
-  readonly space: JointSpace;
+  readonly space: PlacingSpace;
   readonly site: Site;
   readonly facts: LayoutFacts;
   readonly costs: SearchCosts;
@@ -42,13 +41,16 @@ export function finishLayout(input: FinishInput): Finished {
   return { ok: true, layout: toLayout(placed, joints, input) };
 }
 
+/** A joint of a part to do without; never the first, without which nothing could begin. */
 function pointOf(placed: PlacedNetwork, part: number): number {
   const p = placed.parts[part]!;
-  const id = p.kind === "module" ? p.to : p.from;
-  return placed.joints.find((j) => j.id === id)!.point;
+  const ids = p.kind === "module" ? [p.to, p.from] : [p.from, p.exits.ahead];
+  const points = ids.map((id) => placed.joints.find((j) => j.id === id)!.point);
+  return points.find((point) => point !== placed.joints[0]!.point) ?? points[0]!;
 }
 
-function standing(j: PlacedNetwork["joints"][number], height: JointHeight, facts: LayoutFacts): Joint {
+/** A joint with the support that the deck's profile gave it. */
+export function standing(j: PlacedNetwork["joints"][number], height: JointHeight, facts: LayoutFacts): Joint {
   const kind = facts.supports[height.kind]!;
   return {
     id: j.id,
@@ -65,15 +67,17 @@ function standing(j: PlacedNetwork["joints"][number], height: JointHeight, facts
   };
 }
 
-function toLayout(
+/** Writes placed parts out, with what they bridge and what they reach. */
+export function toLayout(
   placed: PlacedNetwork,
   joints: readonly Joint[],
-  input: FinishInput,
-): Omit<Layout, "unreached" | "notes" | "search"> {
+  input: Pick<FinishInput, "space" | "site" | "facts">,
+): LaidParts {
   const { facts, space, site } = input;
   const water = site.zones.filter(isWater).map((z) => ({ id: z.id, area: new PreparedArea(z.polygons) }));
   const bridged = (outline: Polygons): string[] =>
     water.filter((z) => z.area.touches(outline[0]![0]!)).map((z) => z.id);
+  const used = new Set([...placed.parts.map((p) => p.from), ...placed.arrivals.map((a) => a.joint)]);
   const parts = placed.parts.map((p): Part =>
     p.kind === "module"
       ? {
@@ -91,7 +95,7 @@ function toLayout(
       : {
           id: p.id,
           kind: p.kind,
-          use: "turning",
+          use: useOf(p, used),
           branch: p.branch,
           side_m: facts.platform_side_m,
           x: p.x,
@@ -129,3 +133,7 @@ function toLayout(
     }),
   };
 }
+
+/** A platform is there for passing when the way only goes straight on over it. `used`: joints from which a way goes on. */
+const useOf = ({ exits }: PlacedPlatform, used: ReadonlySet<string>): PlatformPart["use"] =>
+  used.has(exits.ahead) && !used.has(exits.left) && !used.has(exits.right) ? "passing" : "turning";

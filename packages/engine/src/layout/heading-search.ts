@@ -2,12 +2,14 @@ import type { Job } from "../formula/index.ts";
 import type { Start } from "../site/index.ts";
 import { extendNetwork } from "./extend.ts";
 import { finishLayout, type Finished } from "./finish.ts";
+import { DomainError } from "../units/index.ts";
 import type { JointSpace } from "./joint-space.ts";
 import { joinableSets } from "./joinable.ts";
-import { NetworkSearch, plotsIn, type Goal, type Network } from "./network.ts";
+import { NetworkSearch, type Goal, type Network } from "./network.ts";
+import { plotsIn } from "./sharing.ts";
 import type { SearchInput } from "./search-input.ts";
 import type { ReadyLattice } from "./search-memory.ts";
-import type { Layout } from "./types.ts";
+import type { LaidParts } from "./types.ts";
 
 /** Places given up on one lattice before the search turns to the next. */
 const MOST_RETRIES = 12;
@@ -17,7 +19,7 @@ export const NO_LIMIT = 0x7ffffff0;
 
 /** A finished layout on one lattice. */
 export interface Found {
-  readonly layout: Omit<Layout, "unreached" | "notes" | "search">;
+  readonly layout: LaidParts;
   readonly estimate: number;
   /** Cost in whole units, the same on every lattice of a search. */
   readonly whole: number;
@@ -34,6 +36,10 @@ export class HeadingSearch {
   private readonly start: Start;
   private readonly exactly: number;
   private readonly note: string;
+  /** The plots that are joined exactly. */
+  private chosen: readonly number[] | null = null;
+  /** What the last network over them cost. */
+  private least = 0;
 
   /** `exactly`: so many plots are joined exactly. */
   constructor(input: SearchInput, start: Start, exactly: number, note: string) {
@@ -75,40 +81,40 @@ export class HeadingSearch {
     return null;
   }
 
-  /** Exact network over the plots; with more than can be joined exactly, over the nearest, each further one joined to it. */
+  /**
+   * Exact network over the plots that can be joined; with more than can be joined exactly, over the nearest of them.
+   * What is left over is joined to free exits. A place given up since the last time only makes networks dearer and
+   * fewer, so the search goes on from the plots and the cost of that time.
+   */
   private *network(space: JointSpace, goals: readonly Goal[], most: number): Job<Network | null> {
-    if (goals.length === 0) return null;
-    if (goals.length <= this.exactly) {
-      const network = yield* this.joinAll(space, goals, most, PATIENCE);
-      if (network !== null || most < NO_LIMIT) return network;
-    }
-    return yield* this.joinSome(space, goals, most);
-  }
-
-  /** The plots that can be joined, the nearest first; what is left over is joined to free exits. */
-  private *joinSome(space: JointSpace, goals: readonly Goal[], most: number): Job<Network | null> {
-    const search = new NetworkSearch(space, goals, this.note);
-    const costs = search.reach();
-    const reachable = goals.map((_, k) => k).filter((k) => costs[k] !== null);
-    if (reachable.length === 0 || (most < NO_LIMIT && reachable.length < goals.length)) return null;
-    const near = [...reachable].sort((a, b) => costs[a]! - costs[b]! || a - b);
+    const near = this.byNearness(space, goals);
+    if (near.length === 0 || (most < NO_LIMIT && near.length < goals.length)) return null;
     const first = near.slice(0, this.exactly);
-    const chosen = yield* this.joinable(space, goals, first);
-    if (chosen.length === 0 || (most < NO_LIMIT && chosen.length < first.length)) return null;
-    const network = yield* this.joinAll(
-      space,
-      chosen.map((k) => goals[k]!),
-      most,
-      Infinity,
-    );
+    this.chosen ??= first;
+    let network = yield* this.joinAll(space, goals, most, PATIENCE);
+    if (network === null && most === NO_LIMIT) {
+      this.chosen = yield* this.joinable(space, goals, first);
+      if (this.chosen.length === 0) return null;
+      network = yield* this.joinAll(space, goals, most, Infinity);
+    }
     if (network === null) return null;
+    this.least = network.cost;
+    const { chosen } = this;
     const rest = near.filter((k) => !chosen.includes(k)).map((k) => goals[k]!);
     return yield* extendNetwork(this.input, space, network, rest, this.note);
   }
 
+  /** The plots that lines of parts lead to, those with the cheapest way of their own first. */
+  private byNearness(space: JointSpace, goals: readonly Goal[]): number[] {
+    const costs = new NetworkSearch(space, goals, this.note).reach();
+    return goals
+      .map((_, k) => k)
+      .filter((k) => costs[k] !== null)
+      .sort((a, b) => costs[a]! - costs[b]! || a - b);
+  }
+
   /** The most of some plots that one network joins; of equally many, those that come first. */
   private *joinable(space: JointSpace, goals: readonly Goal[], plots: readonly number[]): Job<number[]> {
-    if (plots.length === 1) return [...plots];
     const sets = yield* joinableSets(
       space,
       plots.map((k) => goals[k]!),
@@ -119,7 +125,7 @@ export class HeadingSearch {
   }
 
   /**
-   * Joins all of some plots. Raises the cost limit until a network fits under it: whatever is cut off costs more than
+   * Joins the chosen plots. Raises the cost limit until a network fits under it: whatever is cut off costs more than
    * the limit. Null when none costs `most` or less, or when none was found below so many limits. With `most` given,
    * it is the only limit.
    */
@@ -129,18 +135,19 @@ export class HeadingSearch {
     most: number,
     limits: number,
   ): Job<Network | null> {
-    const search = new NetworkSearch(space, goals, this.note);
-    const all = goals.map((_, k) => k);
-    const mask = (1 << goals.length) - 1;
-    const least = search.leastNetwork(all);
+    const chosen = this.chosen!.map((k) => goals[k]!);
+    const search = new NetworkSearch(space, chosen, this.note);
+    const mask = (1 << chosen.length) - 1;
+    const least = search.leastNetwork(plotsIn(mask));
     if (least === null || least > most) return null;
     try {
       if (most < NO_LIMIT) return yield* search.join(mask, most);
-      let limit = Math.round(1.04 * least);
+      let limit = Math.max(this.least, Math.round(1.04 * least));
       for (let n = 0; n < limits; n++) {
         const network = yield* search.join(mask, limit);
         if (network !== null) return network;
-        limit = Math.round(1.06 * limit) + 1;
+        if (limit >= NO_LIMIT) throw new DomainError("joinable-plots-not-joined", { plots: chosen.length });
+        limit = Math.min(NO_LIMIT, Math.round(1.06 * limit) + 1);
       }
       return null;
     } finally {

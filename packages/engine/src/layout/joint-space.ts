@@ -1,11 +1,11 @@
-import { finish, type Job } from "../formula/index.ts";
 import type { Plot, Polygons } from "../site/index.ts";
 import type { LayoutFacts, SearchCosts } from "./facts.ts";
 import { blockAlso, type Fields } from "./fields.ts";
 import { pointsAround, type JointTable } from "./joint-table.ts";
 import { DX, DY, type Lattice } from "./lattice.ts";
 import { StepBound, type StepCosts } from "./step-bound.ts";
-import { Settle, type SearchSpace } from "./settle.ts";
+import { StartCosts } from "./start-costs.ts";
+import type { SearchSpace, Settle } from "./settle.ts";
 
 /** Arc numbers: 1.. are modules by length; these are the platform's exits as seen by who walks away from the start. */
 export const AHEAD = 64;
@@ -26,7 +26,6 @@ export interface SpaceWeights {
 const dx: readonly number[] = DX;
 const dy: readonly number[] = DY;
 
-const SLICE = 1 << 17;
 const UNKNOWN = 0;
 const REFUSED = -1;
 
@@ -58,8 +57,8 @@ export class JointSpace implements SearchSpace {
   /** Whole cost of a platform with its four supports, by its middle. */
   private readonly platforms: Int32Array;
   private keptBound: StepBound | null = null;
-  private keptOutward: Settle | null = null;
-  private readonly fields = new Map<string, Int32Array>();
+  /** What lines of parts from the start cost. */
+  readonly fromStart: StartCosts;
   private readonly perUnit: number;
 
   constructor(
@@ -92,64 +91,13 @@ export class JointSpace implements SearchSpace {
     this.unit = Math.max(1e-9, Math.min(...this.moduleCost)) / 256;
     this.perUnit = 1 / this.unit;
     this.platforms = new Int32Array(l.nx * l.ny);
+    this.fromStart = new StartCosts(this.nodes, l, this.expandOutward);
     this.strips = Array.from({ length: 2 * this.steps.length }, () => new Int32Array(l.nx * l.ny));
   }
 
   /** Lower bounds over single steps; they go by shut zones and unknown ground alone, not by plots. */
   get bound(): StepBound {
     return (this.keptBound ??= new StepBound(this.l, this.f, this.stepCosts()));
-  }
-
-  /** Lower bounds from some points to every other, kept while the points are. */
-  field(points: ReadonlySet<number>): Int32Array {
-    const key = [...points].join();
-    const known = this.fields.get(key) ?? this.bound.from(points);
-    this.fields.set(key, known);
-    return known;
-  }
-
-  /** Drops the fields of all points but these. */
-  keepFields(goals: readonly ReadonlySet<number>[]): void {
-    const kept = new Set(goals.map((points) => [...points].join()));
-    for (const key of this.fields.keys()) if (!kept.has(key)) this.fields.delete(key);
-  }
-
-  /**
-   * Per joint, least whole cost of a line of parts from the start, plus 1; exact below what was measured, 0 or too much
-   * beyond. Measure while no plots lie on the ground: then it is a bound wherever they come to lie.
-   */
-  get fromStart(): Int32Array {
-    return this.outward.cost;
-  }
-
-  /** Measures `fromStart` until it is exact for the cheapest joint of every set of points, or nothing is left. */
-  *measure(goals: readonly ReadonlySet<number>[], note: string): Job<void> {
-    for (const points of goals)
-      while (!this.isMeasured(points) && this.outward.run(SLICE, () => false) === -2)
-        yield { done: this.outward.settled, total: 0, note };
-  }
-
-  /** Whether the cheapest of some joints is known, or that none can be reached. */
-  isMeasured(points: ReadonlySet<number>): boolean {
-    return this.outward.isDone || this.leastFromStart(points) < this.outward.frontier;
-  }
-
-  /** Least cost from the start to any joint at some points, as far as measured; Infinity where none leads. */
-  leastFromStart(points: ReadonlySet<number>): number {
-    const { fromStart } = this;
-    let least = Infinity;
-    for (const point of points)
-      for (let node = point * 4; node < point * 4 + 4; node++)
-        if (fromStart[node]! > 0) least = Math.min(least, fromStart[node]! - 1);
-    return least;
-  }
-
-  private get outward(): Settle {
-    if (this.keptOutward !== null) return this.keptOutward;
-    const settle = new Settle({ nodes: this.nodes, ahead: () => 0, expand: this.expandOutward });
-    const start = this.l.sj * this.l.nx + this.l.si;
-    for (let d = 0; d < 4; d++) settle.seed(start * 4 + d, 0, 0);
-    return (this.keptOutward = settle);
   }
 
   /** Cheapest step of any part with the cheapest support, a hundredth off for rounding; shade comes on top, place by place. */

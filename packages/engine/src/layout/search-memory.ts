@@ -46,7 +46,7 @@ export class SearchMemory {
   private terrain: Raster | null = null;
   private window: GroundWindow | null = null;
   private lattices: KeptLattice[] = [];
-  /** Joints settled by all searches that used this memory: a measure of the work spared. */
+  /** Joints settled and measured by all searches with this memory: how much work they were. */
   settled = 0;
   /** The lattice that gave the last layout: a good one to begin with. */
   best: { readonly start: string; readonly heading_deg: number } | null = null;
@@ -89,12 +89,14 @@ export class SearchMemory {
     for (const point of kept.table.lift()) kept.space.forgetAt(point);
     kept.goals = input.site.plots.map((p, plot) => ({ plot, points: arrivalPoints(kept.l, p) }));
     const points = kept.goals.map((g) => g.points);
-    if (!points.every((p) => kept.space.isMeasured(p))) {
+    if (!points.every((p) => kept.space.fromStart.isMeasured(p))) {
       replot(kept, [], input);
-      yield* kept.space.measure(points, note);
+      const before = kept.space.fromStart.measured;
+      yield* kept.space.fromStart.measure(points, note);
+      this.settled += kept.space.fromStart.measured - before;
     }
     replot(kept, input.site.plots, input);
-    kept.space.keepFields(points);
+    kept.space.bound.keepFields(points);
   }
 
   /** Keeps a lattice for the next search when there is room for it; one of other ground is dropped. */

@@ -1,7 +1,7 @@
 import type { Job } from "../formula/index.ts";
 import type { Start } from "../site/index.ts";
 import { HeadingSearch, NO_LIMIT, type Found } from "./heading-search.ts";
-import { MOST_JOINED_EXACTLY, plotsJoinedExactly } from "./join-size.ts";
+import { plotsJoinedExactly } from "./join-size.ts";
 import { layLattice } from "./lattice.ts";
 import { SearchMemory } from "./search-memory.ts";
 import { explainUnreached, notesOf } from "./search-notes.ts";
@@ -28,7 +28,7 @@ interface Best extends Found {
  *
  * memory  what earlier searches of the same ground found out: spares most of the work when only plots moved
  */
-export function* searchLayout(input: SearchInput, memory = new SearchMemory(0)): Job<Layout> {
+export function* searchNetwork(input: SearchInput, memory = new SearchMemory(0)): Job<Layout> {
   const { site } = input;
   const sweep = sweepOf(input);
   const joints = Math.max(0, ...sweep.map((turn) => jointsOf(input, turn)));
@@ -87,6 +87,8 @@ function toLayout(
       .map((p) => explainUnreached(input, p)),
     notes,
     search: { headings: sweep.length, estimate: best?.estimate ?? 0 },
+    line: null,
+    as_laid: null,
   };
 }
 

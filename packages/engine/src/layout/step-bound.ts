@@ -38,6 +38,7 @@ export class StepBound {
   private readonly l: Lattice;
   private readonly sums: readonly Float32Array[];
   private readonly costs: StepCosts;
+  private readonly fields = new Map<string, Int32Array>();
 
   constructor(l: Lattice, f: GroundFields, costs: StepCosts) {
     this.l = l;
@@ -50,6 +51,20 @@ export class StepBound {
     for (const o of [0, 1]) capByPlatforms(l, this.sums[o]!, shares, costs.platform.half, o);
     const { half } = costs.platform;
     this.mostOverPlatform = Math.ceil(2 * half * (costs.perStep + costs.perHarm * most));
+  }
+
+  /** The same as `from`, kept while the points are in use. */
+  field(points: ReadonlySet<number>): Int32Array {
+    const key = [...points].join();
+    const known = this.fields.get(key) ?? this.from(points);
+    this.fields.set(key, known);
+    return known;
+  }
+
+  /** Drops the fields of all points but these. */
+  keepFields(goals: readonly ReadonlySet<number>[]): void {
+    const kept = new Set(goals.map((points) => [...points].join()));
+    for (const key of this.fields.keys()) if (!kept.has(key)) this.fields.delete(key);
   }
 
   /** Least whole cost from any of some lattice points to every other; `CUT_OFF` where none leads. */

@@ -98,12 +98,47 @@ export interface Layout {
   readonly branches: readonly Branch[];
   readonly reached: readonly ReachedPlot[];
   readonly unreached: readonly UnreachedPlot[];
+  /** How it is entered, from `entryRamps`; left out until that is worked out. */
+  readonly ramps?: readonly RampPart[];
   readonly notes: readonly string[];
   readonly search: {
     readonly headings: number;
     /** What the search believed the chosen network costs, weighted; the true value is in the evaluation. */
     readonly estimate: number;
   };
+  /** How drawn lines were followed; null = the line was searched. */
+  readonly line: LineFit | null;
+  /** What lies in the field already; null = nothing was read back. */
+  readonly as_laid: AsLaidReport | null;
+}
+
+/** The parts of a layout that come from laying them out. */
+export type LaidParts = Pick<
+  Layout,
+  "heading_deg" | "lattice_m" | "joints" | "parts" | "branches" | "reached"
+>;
+
+/** How the walkway is entered at a start, from `entryRamps`: by a ramp of the kit, or by a step. */
+export interface RampPart {
+  /** Ids of the start and of the first joint. */
+  readonly start: string;
+  readonly joint: string;
+  /** Heading of travel away from the start. */
+  readonly heading_deg: Heading;
+  /** Ground to deck at the first joint: the step where there is no ramp. */
+  readonly step_m: number;
+  /** Length of the ramp's body; null = the kit has no ramp, or none reaches the ground. */
+  readonly length_m: number | null;
+  /** Rise over run as it lies. */
+  readonly grade: number | null;
+  /** Whether the grade is kept; null = the kit has no ramp. */
+  readonly keeps_grade: boolean | null;
+  /** Where its foot lies on the ground. */
+  readonly foot: { readonly x: number; readonly y: number; readonly ground_m: number } | null;
+  readonly outline: Polygons;
+  /** Whether it may lie there, and why not; null = the kit has no ramp. */
+  readonly allowed: boolean | null;
+  readonly because: string | null;
 }
 
 /** True values of a finished layout, from `evaluateLayout`. */
@@ -186,4 +221,63 @@ export interface LaidJoint {
   /** Top of the deck on the site datum; null = not read. */
   readonly deck_m: number | null;
   readonly date: string;
+}
+
+/** How well fitted parts follow the lines they were fitted to, and every rule they break; nothing is hidden. */
+export interface LineFit {
+  readonly lines: readonly FittedLine[];
+  readonly broken: readonly BrokenRule[];
+}
+
+export interface FittedLine {
+  readonly id: string;
+  /** Of the parts' middle line from the drawn line; null = no part was fitted to it. */
+  readonly max_deviation_m: number | null;
+  readonly rms_deviation_m: number | null;
+  /** Where the deviation is largest; without parts, where the line begins. */
+  readonly at: readonly [number, number];
+  /** Every part's middle line lies within the corridor. */
+  readonly within_corridor: boolean;
+  /** Stretches of the drawn line, measured along it, with no part within the corridor. */
+  readonly not_followed: readonly {
+    readonly from_m: number;
+    readonly to_m: number;
+    readonly from: readonly [number, number];
+    readonly to: readonly [number, number];
+  }[];
+}
+
+/** A rule that fitted parts break, or something a line asks for that the kit cannot make. */
+export interface BrokenRule {
+  readonly rule: string;
+  /** Id of the part or joint; of the line where the line itself asks for it. */
+  readonly part_or_joint: string;
+  readonly place: readonly [number, number];
+  readonly message: string;
+  readonly mend: string;
+}
+
+/** What lies in the field against what was planned. */
+export interface AsLaidReport {
+  readonly joints: readonly LaidDeviation[];
+  /** Parts that stay as they lie. */
+  readonly kept: readonly string[];
+  /** Parts of the earlier layout that were fitted anew. */
+  readonly refitted: readonly string[];
+  /** Tags that the earlier layout does not have; their readings were left aside. */
+  readonly unknown: readonly string[];
+}
+
+export interface LaidDeviation {
+  readonly joint: string;
+  /** As laid less planned [m]. */
+  readonly dx_m: number;
+  readonly dy_m: number;
+  /** Along the heading of travel, and to its right [m]. */
+  readonly along_m: number;
+  readonly across_m: number;
+  /** Null = the deck was not read [m]. */
+  readonly dz_m: number | null;
+  /** Along, across and, where read, dz are each within the slop. */
+  readonly within_slop: boolean;
 }

@@ -1,4 +1,5 @@
 import type { Source } from "../formula/index.ts";
+import type { RuleProfile } from "../rules/profile.ts";
 
 /** A tabulated value with its source. */
 export interface Tabled {
@@ -36,16 +37,35 @@ export interface LumberSize {
   readonly status: Source["status"];
 }
 
+/** What keeps a fastener from rusting. */
+export type Coating = "stainless-316" | "stainless-304" | "hot-dip-zinc" | "plain-zinc" | "none";
+
 export interface Fastener {
   readonly id: string;
   readonly name: string;
   readonly kind: "wood-screw" | "clip" | "nail";
   readonly length_mm: number;
   readonly diameter_mm: number;
+  readonly coating: Coating;
   /** Wood screws: diameter at the root of the thread. */
   readonly root_mm?: number;
   /** Dowel bending yield strength. */
   readonly fyb_psi?: number;
+  readonly source: string;
+  readonly status: Source["status"];
+}
+
+/** A preservative of treated lumber: what leaches, and where it may stand. */
+export interface Preservative {
+  readonly id: string;
+  readonly name: string;
+  readonly has_copper: boolean;
+  readonly has_arsenic: boolean;
+  /** In or beside salt water: as sold for the ground, only at the higher retention of marine classes, or not at all. */
+  readonly salt_use: "yes" | "marine-retention" | "no" | "unknown";
+  /** Barred or limited by guidance for small structures in wetlands, or withdrawn from general sale. */
+  readonly restricted: boolean;
+  readonly note: string;
   readonly source: string;
   readonly status: Source["status"];
 }
@@ -57,6 +77,7 @@ export interface Tables {
   readonly grades: readonly LumberGrade[];
   readonly sizes: readonly LumberSize[];
   readonly fasteners: readonly Fastener[];
+  readonly preservatives: readonly Preservative[];
   readonly labour: {
     readonly ready_made: {
       readonly low_ft_per_h: number;
@@ -73,4 +94,5 @@ export interface Tables {
     readonly short_carry_m: Tabled;
     readonly long_carry_m: Tabled;
   };
+  readonly rule_profiles: readonly RuleProfile[];
 }

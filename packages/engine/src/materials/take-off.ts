@@ -4,6 +4,8 @@ import {
   modulePieces,
   platformCounts,
   platformPieces,
+  rampCounts,
+  rampPieces,
   supportCounts,
   supportKind,
   supportPieces,
@@ -11,12 +13,17 @@ import {
   type PlatformEdge,
 } from "../kit/index.ts";
 import type { Layout, PlatformPart } from "../layout/types.ts";
+import { DomainError } from "../units/index.ts";
 import type { Fastener, LumberSize } from "./tables.ts";
 import { Tally } from "./tally.ts";
 import type { TakeOff } from "./types.ts";
 
 /** What of a layout the take-off counts: its parts, and one support at every joint. */
-export type CountedLayout = Pick<Layout, "parts" | "joints">;
+export type CountedLayout = Pick<Layout, "parts" | "joints"> & {
+  readonly ramps?: Layout["ramps"];
+  /** Spare modules by length [m]. */
+  readonly spares?: readonly { readonly length_m: number; readonly spares: number }[];
+};
 
 /**
  * Everything a layout is made of: timber by size and saw length, and what is counted.
@@ -36,6 +43,15 @@ export function takeOff(
   const tally = new Tally();
   for (const [length, times] of countBy(modulesOf(kit, layout)))
     tally.add(modulePieces(kit, length, sizes), moduleCounts(kit, length, sizes, fasteners), times);
+  for (const { length_m, spares } of layout.spares ?? []) {
+    const length = kitLength(kit, length_m);
+    tally.add(modulePieces(kit, length, sizes), moduleCounts(kit, length, sizes, fasteners), spares);
+  }
+  for (const { length_m } of layout.ramps ?? []) {
+    if (length_m === null) continue;
+    const length = rampLengthOf(kit, length_m);
+    tally.add(rampPieces(kit, length, sizes), rampCounts(kit, length, sizes, fasteners));
+  }
   for (const [edges, times] of countBy(platformsOf(layout))) {
     const closed = edges.split(" ").filter((e): e is PlatformEdge => e !== "");
     tally.add(platformPieces(kit, sizes, closed), platformCounts(kit, sizes, closed, fasteners), times);
@@ -56,6 +72,13 @@ function countBy<K>(keys: readonly K[]): Map<K, number> {
 
 const modulesOf = (kit: Kit, { parts }: CountedLayout): number[] =>
   parts.flatMap((p) => (p.kind === "module" ? [kitLength(kit, p.length_m)] : []));
+
+/** The kit's own ramp body of a laid ramp [mm]. Throws `DomainError` when it has none so long. */
+function rampLengthOf({ ramp, id }: Kit, length_m: number): number {
+  const length = ramp?.lengths_mm.find((mm) => Math.abs(mm / 1000 - length_m) < 1e-4);
+  if (length === undefined) throw new DomainError("unknown-ramp", { kit: id, length_m });
+  return length;
+}
 
 const platformsOf = ({ parts }: CountedLayout): string[] => {
   const begun = new Set(parts.map((p) => p.from));

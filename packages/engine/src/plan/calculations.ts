@@ -6,9 +6,10 @@ import { floodCalculations } from "../flood/index.ts";
 import type { Calculation } from "../formula/index.ts";
 import { groundCalculations } from "../ground/index.ts";
 import { layingCalculations } from "../laying/index.ts";
-import { gridPath } from "../layout/index.ts";
+import { layoutCalculations } from "../layout/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import { structureCalculations } from "../structure/index.ts";
+import { surveyCalculations } from "../survey/index.ts";
 import { waterCalculations } from "../water/index.ts";
 
 /** Every registered calculation, by id. Two of one id are a bug that a test finds. */
@@ -22,5 +23,6 @@ export const calculations: readonly Calculation<CalcContext>[] = [
   ...costCalculations,
   ...layingCalculations,
   ...waterCalculations,
-  gridPath,
+  ...surveyCalculations,
+  ...layoutCalculations,
 ].sort((a, b) => (a.id < b.id ? -1 : 1));

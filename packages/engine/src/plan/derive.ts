@@ -2,13 +2,21 @@ import { runChecks, type CheckResult } from "../checks/index.ts";
 import { budgetOf, costOf, type Budget, type Cost } from "../cost/index.ts";
 import { planCutting, type CuttingPlan, type Solver } from "../fabrication/index.ts";
 import { hashJson, type Job, type Trace } from "../formula/index.ts";
+import { kitFigures, type KitFigures } from "../kit-figures/index.ts";
 import { labourHours } from "../laying/index.ts";
 import {
   SearchMemory,
+  entryRamps,
   evaluateLayout,
+  routeFacts,
   searchLayout,
+  settingOut,
+  spareModules,
   type Layout,
   type LayoutFigures,
+  type RouteFacts,
+  type SettingOut,
+  type SpareModules,
 } from "../layout/index.ts";
 import {
   cuttingProblems,
@@ -20,6 +28,7 @@ import {
   type TakeOff,
 } from "../materials/index.ts";
 import { hashRaster, type Site } from "../site/index.ts";
+import { surveyResults, type SurveyResults } from "../survey/index.ts";
 import { hashSeries, wetness, type WaterResults } from "../water/index.ts";
 import { planCautions } from "./cautions.ts";
 import { layoutFacts, searchCosts } from "./derive-layout.ts";
@@ -71,14 +80,30 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     facts,
     costs,
   };
-  const layout = yield* stages.run<Layout>(
+  const found = yield* stages.run<Layout>(
     "layout",
     2,
     [siteKey, search.choice, search.laying, facts, costs],
     () => searchLayout(search, memoryIn(cache, context.cache === undefined ? 0 : SEARCH_MEMORY_BYTES)),
   );
-  const off = yield* stages.run<TakeOff>("take-off", 1, [stages.keyOf("layout"), plan.kit], () =>
-    atOnce(() => takeOff(plan.kit, layout, tables.sizes, tables.fasteners)),
+  const layout = yield* stages.run<Layout>("ramps", 1, [stages.keyOf("layout"), plan.kit.ramp], () =>
+    atOnce(() => ({
+      ...found,
+      ramps: entryRamps({ layout: found, site, facts, laying: plan.laying, ramp: plan.kit.ramp }),
+    })),
+  );
+  const spares = spareModules(layout, plan.kit.spares_share);
+  const off = yield* stages.run<TakeOff>("take-off", 2, [stages.keyOf("ramps"), plan.kit], () =>
+    atOnce(() => takeOff(plan.kit, { ...layout, spares }, tables.sizes, tables.fasteners)),
+  );
+  const route = yield* stages.run<RouteFacts>("route", 1, [stages.keyOf("layout"), siteKey], () =>
+    atOnce(() => routeFacts(layout, site)),
+  );
+  const setting_out = yield* stages.run<SettingOut>(
+    "setting-out",
+    1,
+    [stages.keyOf("layout"), plan.survey.benchmarks],
+    () => atOnce(() => settingOut(layout, plan.survey.benchmarks)),
   );
   const cutting = yield* stages.run("cutting", 1, [stages.keyOf("take-off"), prices, plan.saw], () =>
     cutAll(off, prices, plan, context.solver),
@@ -94,7 +119,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     "budget",
     1,
     [stages.keyOf("cost"), plan.money, plan.laying, plan.removal, plan.visits, plan.papers.date, prices],
-    () => atOnce(() => budgetAll(plan, layout, cost, prices, walkwayLength(layout, facts.gap_m))),
+    () => atOnce(() => budgetAll(plan, layout, spares, cost, prices, walkwayLength(layout, facts.gap_m))),
   );
   const evaluation = yield* stages.run<LayoutFigures>(
     "evaluation",
@@ -126,13 +151,13 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     plan.laying.carriers,
     site.datum,
   ];
-  const checks = yield* stages.run<readonly CheckResult[]>("checks", 1, checkInputs, () =>
+  const checks = yield* stages.run<readonly CheckResult[]>("checks", 2, checkInputs, () =>
     atOnce(() => runChecks({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
   );
   const water = yield* stages.run<WaterResults>(
     "water",
-    1,
-    [stages.keyOf("layout"), site.levels, seriesKey(site.series), site.height_band_m],
+    2,
+    [stages.keyOf("layout"), site.levels, seriesKey(site.series), site.height_band_m, site.datum],
     () =>
       atOnce(() =>
         wetness({
@@ -140,8 +165,23 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
           series: site.series,
           joints: layout.joints,
           height_band_m: site.height_band_m,
+          datum: site.datum,
         }),
       ),
+  );
+  const surveyInput = {
+    survey: plan.survey,
+    zones: site.zones,
+    datum: site.datum,
+    readings: site.readings,
+    ground: site.ground,
+    band_m: site.height_band_m,
+  };
+  const survey = yield* stages.run<SurveyResults>("survey", 1, surveyInput, () =>
+    atOnce(() => surveyResults(surveyInput)),
+  );
+  const kit = yield* stages.run<KitFigures>("kit", 1, [plan.kit, prices, plan.laying.carriers], () =>
+    atOnce(() => kitFigures(plan.kit, tables, prices, plan.laying.carriers)),
   );
   return {
     schema: RESULTS_SCHEMA,
@@ -155,8 +195,13 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     take_off: off,
     cutting,
     cost,
+    spares,
+    route,
+    setting_out,
     budget: money.budget,
     water,
+    kit,
+    survey,
     figures: makeFigures({
       layout,
       evaluation,
@@ -228,6 +273,7 @@ function priceAll(
 function budgetAll(
   plan: Plan,
   layout: Layout,
+  spares: readonly SpareModules[],
   cost: Cost,
   prices: readonly Price[],
   length_m: number,
@@ -238,7 +284,7 @@ function budgetAll(
     {
       money,
       cost,
-      built: layout.parts.length,
+      built: layout.parts.length + spares.reduce((sum, s) => sum + s.spares, 0),
       length_m,
       laying,
       out: removal.by,

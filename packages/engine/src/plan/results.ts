@@ -2,8 +2,10 @@ import type { CheckResult } from "../checks/index.ts";
 import type { Budget, Cost } from "../cost/index.ts";
 import type { CuttingPlan } from "../fabrication/index.ts";
 import type { Source, TraceStep } from "../formula/index.ts";
-import type { Layout, LayoutFigures } from "../layout/index.ts";
+import type { KitFigures } from "../kit-figures/index.ts";
+import type { Layout, LayoutFigures, RouteFacts, SettingOut, SpareModules } from "../layout/index.ts";
 import type { TakeOff } from "../materials/index.ts";
+import type { SurveyResults } from "../survey/index.ts";
 import type { Unit, UnitSystem } from "../units/index.ts";
 import type { WaterResults } from "../water/index.ts";
 import type { StripModel } from "./strip.ts";
@@ -40,8 +42,17 @@ export interface Results {
   readonly take_off: TakeOff;
   readonly cutting: readonly { readonly size: string; readonly plan: CuttingPlan }[];
   readonly cost: Cost;
+  /** Spare modules; they are in the take-off, the cutting plan and the order. */
+  readonly spares: readonly SpareModules[];
+  /** Parcels, water, sensitive ground, dead ends: what permit papers ask of the route. */
+  readonly route: RouteFacts;
+  /** How a crew with tapes sets the walkway out. */
+  readonly setting_out: SettingOut;
   readonly budget: Budget;
   readonly water: WaterResults;
+  /** Every part of the recipe in figures. */
+  readonly kit: KitFigures;
+  readonly survey: SurveyResults;
   readonly figures: readonly Figure[];
   readonly strip: StripModel;
   readonly cautions: readonly string[];

@@ -1,4 +1,5 @@
 import type { Qty } from "../units/index.ts";
+import type { GroundEvidence } from "../survey/evidence.ts";
 import type { Series } from "../water/series.ts";
 import type { WaterLevel } from "../water/types.ts";
 
@@ -99,6 +100,8 @@ export interface Site {
   readonly readings: readonly StrengthReading[];
   /** Half width of the band on every height that rests on the terrain, at 95 % [m]; null = not known. */
   readonly height_band_m: number | null;
+  /** What the terrain's heights rest on; null = not known, as for ground that no plan folder gave. */
+  readonly ground: GroundEvidence | null;
   /** The record or tide table of the site; null when there is none. */
   readonly series: Series | null;
 }

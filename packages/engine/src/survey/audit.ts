@@ -1,3 +1,4 @@
+import type { PointSums } from "./evidence.ts";
 import { neighboursOf, type Neighbours } from "./neighbours.ts";
 import { planeResidual } from "./local-plane.ts";
 import { median, robustDeviation } from "./statistics.ts";
@@ -21,18 +22,9 @@ export interface PointOutlier {
   readonly sigmas: number;
 }
 
-export interface PointAudit {
-  readonly n: number;
+export interface PointAudit extends PointSums {
   /** Points further than three robust deviations from the plane through their neighbours, widest first. */
   readonly outliers: readonly PointOutlier[];
-  /** Robust standard deviation of the points about their neighbours' planes [m]; null when none could be judged. */
-  readonly sigma_m: number | null;
-  /** Points whose neighbours tell no plane, as on one straight line. */
-  readonly not_judged: number;
-  /** Points on the spot of another one. */
-  readonly merged: number;
-  readonly accuracy: { readonly stated: number; readonly median_m: number; readonly worst_m: number } | null;
-  readonly dates: { readonly stated: number; readonly first: string; readonly last: string } | null;
 }
 
 /** A wild point spoils the planes of its neighbours too: the worst of each neighbourhood goes first, then all anew. */
@@ -42,10 +34,10 @@ const MOST_ROUNDS = 20;
  * Holds every point against the plane through its neighbours, and sums up accuracy and dates.
  *
  * Outliers are listed, never dropped: a creek bank is one too. Of normal errors about one point in 370 is listed by
- * chance. Points on one spot are judged by their mean. Throws `DomainError` as `triangulate` does.
+ * chance. Points on one spot are judged by their mean. `tin`: of the same points, where it was
+ * made already. Throws `DomainError` as `triangulate` does.
  */
-export function auditPoints(points: AuditedPoints): PointAudit {
-  const tin = triangulate(points);
+export function auditPoints(points: AuditedPoints, tin: Tin = triangulate(points)): PointAudit {
   const { residuals, sigma } = judge(tin, neighboursOf(tin));
   const outliers: PointOutlier[] = [];
   let not_judged = 0;

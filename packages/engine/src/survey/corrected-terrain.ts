@@ -1,17 +1,12 @@
-import type { Trace } from "../formula/index.ts";
+import { recordValue, type Trace } from "../formula/index.ts";
 import type { Raster, Zone } from "../site/index.ts";
 import { isInside } from "../site/index.ts";
 import { metres } from "../units/index.ts";
 import { cellsInside } from "./cells-inside.ts";
+import type { TerrainBias } from "./evidence.ts";
 import { heightBandWithBias, statedHeightBand } from "./formulas.ts";
-import {
-  biasOfShots,
-  habitatsOf,
-  LEAST_SHOTS,
-  shotsByGround,
-  terrainBias,
-  type TerrainBias,
-} from "./terrain-bias.ts";
+import { surveyMethod } from "./sources.ts";
+import { biasOfShots, habitatsOf, LEAST_SHOTS, shotsByGround, terrainBias } from "./terrain-bias.ts";
 import type { CheckShot, Survey } from "./types.ts";
 
 export interface CorrectedTerrain {
@@ -44,7 +39,7 @@ export function correctedTerrain(
   if (bias.n < LEAST_SHOTS || bias.median_m === null || bias.band_m === null)
     return { raster, bias, lowered_m: 0, ...statedBand(survey, bias, trace) };
   const where = habitatsOf(zones).length > 0 ? "inside the habitats" : "everywhere";
-  const elsewhere = bandElsewhere(raster, shotsByGround(survey.check_shots, zones).elsewhere);
+  const others = shotsByGround(survey.check_shots, zones).elsewhere;
   const spread = `${bias.n} check shots ${where}`;
   if (!survey.correct_terrain) {
     const left = heightBandWithBias({ b: metres(bias.median_m), k: metres(bias.band_m) }, trace);
@@ -52,7 +47,7 @@ export function correctedTerrain(
       raster,
       bias,
       lowered_m: 0,
-      band_m: Math.max(left, elsewhere),
+      band_m: widerBand(raster, left, others, trace),
       note: `The terrain reads ${highOrLow(bias.median_m)} (median of ${spread}) and was not corrected: the band holds this too.`,
     };
   }
@@ -60,17 +55,31 @@ export function correctedTerrain(
     raster: lowered(raster, zones, bias.median_m),
     bias,
     lowered_m: bias.median_m,
-    band_m: Math.max(bias.band_m, elsewhere),
+    band_m: widerBand(raster, bias.band_m, others, trace),
     note: `The terrain reads ${highOrLow(bias.median_m)} (median of ${spread}); this was taken off ${where}.`,
   };
 }
 
 const highOrLow = (m: number): string => `${Math.abs(m).toFixed(3)} m ${m < 0 ? "low" : "high"}`;
 
-/** Outside the habitats nothing is corrected, so the bias there is part of the band. 0 for too few shots. */
-function bandElsewhere(raster: Raster, elsewhere: readonly CheckShot[]): number {
-  const there = biasOfShots(raster, elsewhere);
-  return there.band_m === null || there.median_m === null ? 0 : Math.abs(there.median_m) + there.band_m;
+/** Outside the habitats nothing is corrected, so the bias there is part of the band; the wider one counts for all. */
+function widerBand(raster: Raster, inside_m: number, others: readonly CheckShot[], trace?: Trace): number {
+  const working: Trace = [];
+  const { band_m, median_m } = biasOfShots(raster, others, [], working);
+  if (band_m === null || median_m === null) return inside_m;
+  const outside_m = heightBandWithBias({ b: metres(median_m), k: metres(band_m) }, working);
+  const wider = Math.max(inside_m, outside_m);
+  trace?.push(...working.map((step) => ({ ...step, note: "shots outside the habitats" })));
+  recordValue(trace, {
+    id: "survey.band",
+    title: "Band on the site's heights",
+    symbol: "K",
+    value: metres(wider),
+    unit: "m",
+    source: surveyMethod,
+    how: "the wider of the bands inside and outside the habitats",
+  });
+  return wider;
 }
 
 function statedBand(

@@ -1,6 +1,7 @@
 import { recordValue, type Trace } from "../formula/index.ts";
 import { groundAt, isInside, type Raster, type Zone } from "../site/index.ts";
 import { metres, qty } from "../units/index.ts";
+import type { ShotResidual, TerrainBias } from "./evidence.ts";
 import { heightBand } from "./formulas.ts";
 import { surveyMethod } from "./sources.ts";
 import { mean, median, robustDeviation, sampleDeviation } from "./statistics.ts";
@@ -13,33 +14,6 @@ export const LEAST_SHOTS = 3;
 export const OUTLIER_SIGMAS = 3;
 /** Below this spread nothing is an outlier: heights are not told more finely [m]. */
 export const LEAST_SIGMA_M = 0.001;
-
-export interface ShotResidual {
-  readonly id: string;
-  readonly x: number;
-  readonly y: number;
-  /** Terrain less shot: positive where the terrain reads high [m]. */
-  readonly residual_m: number;
-}
-
-/** How far a terrain reads above the ground itself. */
-export interface TerrainBias {
-  /** Shots that counted. */
-  readonly n: number;
-  readonly median_m: number | null;
-  readonly mean_m: number | null;
-  /** Of the residuals, outliers included; null for fewer than two. */
-  readonly sd_m: number | null;
-  /** Half width at 95 % on one height once the median was taken off; null for fewer than three shots. */
-  readonly band_m: number | null;
-  readonly residuals: readonly ShotResidual[];
-  /** Further than three robust deviations from the median. They count all the same: wrong or rough ground, look. */
-  readonly outliers: readonly ShotResidual[];
-  /** Shots outside the habitats, where there are habitats. */
-  readonly elsewhere: readonly string[];
-  /** Shots where the terrain has no height. */
-  readonly off_terrain: readonly string[];
-}
 
 /** Habitats: the zones in which plants may hide the ground from above. */
 export const habitatsOf = (zones: readonly Zone[]): readonly Zone[] =>

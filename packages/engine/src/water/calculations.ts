@@ -9,8 +9,10 @@ import {
 } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import { halfCosine } from "./half-cosine.ts";
-import { meanLevels, meanRange, meanTideLevel } from "./mean-levels.ts";
+import { meanLevels } from "./mean-levels.ts";
 import { makeSeries, type Series } from "./series.ts";
+import { tideRelations } from "./tide-relations.ts";
+import { turningPoints } from "./turning-points.ts";
 import { wetTime } from "./wet-time.ts";
 
 const seriesFields = [
@@ -65,6 +67,12 @@ const wetMethod = defineMethod<CalcContext>(
     outputs: [
       { key: "wet_s", title: "Time under water", type: "number" },
       { key: "covered_s", title: "Time covered by the record", type: "number" },
+      { key: "gap_s", title: "Time that gaps leave out", type: "number" },
+      {
+        key: "hours_per_year",
+        title: "The share as hours of a mean year, null for a record of less than a year",
+        type: "any",
+      },
       { key: "wet_share", title: "Share under water, null when nothing is covered", type: "any" },
       { key: "longest_dry_s", title: "Longest time dry", type: "number" },
       { key: "longest_wet_s", title: "Longest time under water", type: "number" },
@@ -87,6 +95,11 @@ const meansMethod = defineMethod<CalcContext>(
       { key: "mhhw_m", title: "Mean higher high water", type: "any" },
       { key: "mllw_m", title: "Mean lower low water", type: "any" },
       { key: "msl_m", title: "Mean of the readings", type: "any" },
+      { key: "mn_m", title: "Mean range", type: "any" },
+      { key: "gt_m", title: "Great diurnal range", type: "any" },
+      { key: "dhq_m", title: "Diurnal high water inequality", type: "any" },
+      { key: "dlq_m", title: "Diurnal low water inequality", type: "any" },
+      { key: "basis", title: "Predicted or recorded, as the series is", type: "string" },
       { key: "highs", title: "High waters found", type: "number" },
       { key: "lows", title: "Low waters found", type: "number" },
       { key: "highest_m", title: "Highest level", type: "any" },
@@ -100,10 +113,23 @@ const meansMethod = defineMethod<CalcContext>(
   (input) => withSeries(input, (series) => ({ ...meanLevels(series) })),
 );
 
+const picksMethod = defineMethod<CalcContext>(
+  {
+    id: "water.high-low",
+    title: "High and low waters of a record",
+    inputs: [...seriesFields],
+    outputs: [{ key: "points", title: "High and low waters: t_s, z_m, high", type: "array" }],
+    validity:
+      "Neighbours differ by 0.03 m and lie two hours apart (practice of the US tide service, from memory); fine readings are smoothed over an hour; none is read across a gap.",
+    sources: [project],
+  },
+  (input) => withSeries(input, (series) => ({ points: turningPoints(series).map((p) => ({ ...p })) })),
+);
+
 /** Registered calculations of water. */
 export const waterCalculations: readonly Calculation<CalcContext>[] = [
-  ...[meanRange, meanTideLevel].map(formulaCalculation),
-  formulaCalculation(halfCosine),
+  ...[...tideRelations, halfCosine].map((formula) => formulaCalculation(formula)),
+  picksMethod,
   wetMethod,
   meansMethod,
 ];

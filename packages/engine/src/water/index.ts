@@ -1,14 +1,27 @@
 export type * from "./types.ts";
-export { isoMinute, makeSeries, type Gap, type Series } from "./series.ts";
+export { coveredTime, isoMinute, makeSeries, unturned, type Gap, type Series } from "./series.ts";
 export { hashSeries } from "./hash-series.ts";
 export { halfCosine } from "./half-cosine.ts";
-export { dryWindows, spells, wetTime, type Spell, type WetTime } from "./wet-time.ts";
+export { coversYear, dryWindows, spells, wetTime, type Spell, type WetTime } from "./wet-time.ts";
+export { wetShares } from "./wet-shares.ts";
 export { turningPoints, type TurningPoint } from "./turning-points.ts";
-export { meanLevels, meanRange, meanTideLevel, type MeanLevels } from "./mean-levels.ts";
+export { meanLevels, type MeanLevels } from "./mean-levels.ts";
+export {
+  diurnalTideLevel,
+  greatRange,
+  highFromRange,
+  highInequality,
+  lowFromRange,
+  lowInequality,
+  meanRange,
+  meanTideLevel,
+  sineLevel,
+} from "./tide-relations.ts";
 export { levelFindings, type LevelFinding } from "./level-findings.ts";
 export {
   wetness,
   type JointWetness,
+  type LowestGround,
   type WaterResults,
   type WetShare,
   type WetnessInput,

@@ -1,14 +1,8 @@
-import { longestStep, type Series } from "./series.ts";
+import { stretches, type Series } from "./series.ts";
+import { trueTurns, type TurningPoint } from "./true-turns.ts";
 
-export interface TurningPoint {
-  readonly t_s: number;
-  readonly z_m: number;
-  readonly high: boolean;
-}
+export type { TurningPoint };
 
-/** Neighbours count as high and low only when they differ by this much [m], and lie this far apart [s] (CO-OPS practice, from memory). */
-const LEAST_RISE_M = 0.03;
-const LEAST_APART_S = 2 * 3600;
 /** Readings closer than this are smoothed over about an hour before turning points are sought [s]. */
 const FINE_STEP_S = 15 * 60;
 const SMOOTH_S = 3600;
@@ -21,31 +15,26 @@ const SMOOTH_S = 3600;
 export function turningPoints(series: Series): TurningPoint[] {
   if (series.kind === "high-low") return givenPoints(series);
   const points: TurningPoint[] = [];
-  for (const [first, last] of runs(series)) {
+  for (const [first, last] of stretches(series)) {
+    if (last - first < 2) continue;
     const levels = smoothed(series, first, last);
-    points.push(...cleaned(rawPoints(series, levels, first)));
+    for (const turn of trueTurns(rawPoints(series, levels, first))) points.push(turn);
   }
   return points;
 }
 
-function givenPoints({ t_s, z_m }: Series): TurningPoint[] {
-  return Array.from(t_s, (t, i): TurningPoint => {
-    const other = i > 0 ? z_m[i - 1]! : (z_m[1] ?? -Infinity);
-    return { t_s: t, z_m: z_m[i]!, high: z_m[i]! > other };
-  });
-}
-
-/** First and last index of each stretch without a gap. */
-function runs(series: Series): [number, number][] {
-  const most = longestStep(series);
-  const found: [number, number][] = [];
-  let first = 0;
-  for (let i = 1; i <= series.t_s.length; i++)
-    if (i === series.t_s.length || series.t_s[i]! - series.t_s[i - 1]! > most) {
-      if (i - first >= 3) found.push([first, i - 1]);
-      first = i;
+/** A table's own rows; one that stands alone between two gaps is neither high nor low. */
+function givenPoints(series: Series): TurningPoint[] {
+  const { t_s, z_m } = series;
+  const points: TurningPoint[] = [];
+  for (const [first, last] of stretches(series)) {
+    if (last === first) continue;
+    for (let i = first; i <= last; i++) {
+      const high = i > first ? z_m[i]! > z_m[i - 1]! : z_m[i]! > z_m[i + 1]!;
+      points.push({ t_s: t_s[i]!, z_m: z_m[i]!, high });
     }
-  return found;
+  }
+  return points;
 }
 
 /** Levels of one stretch, as a centred mean over an hour where readings are finer than a quarter of an hour. */
@@ -93,31 +82,4 @@ function turn(
     z_m: b - ((a - c) * shift) / 4,
     high,
   };
-}
-
-/** Takes out the smallest rise until every neighbour is a real high or low. */
-function cleaned(points: readonly TurningPoint[]): TurningPoint[] {
-  const list = [...points];
-  for (;;) {
-    let worst = -1;
-    let rise = Infinity;
-    for (let i = 0; i + 1 < list.length; i++) {
-      const [p, q] = [list[i]!, list[i + 1]!];
-      const r = Math.abs(q.z_m - p.z_m);
-      if ((r < LEAST_RISE_M || q.t_s - p.t_s < LEAST_APART_S) && r < rise) [worst, rise] = [i, r];
-    }
-    if (worst < 0) return list;
-    drop(list, worst);
-  }
-}
-
-/** A pair in the middle goes whole; at an end only the outer point, for the other may be a true turn. */
-function drop(list: TurningPoint[], at: number): void {
-  if (at === 0) list.splice(0, 1);
-  else if (at + 2 === list.length) list.pop();
-  else {
-    list.splice(at, 2);
-    const [p, q] = [list[at - 1]!, list[at]!];
-    if (p.high === q.high) list.splice(at - 1, 2, p.high === p.z_m >= q.z_m ? p : q);
-  }
 }

@@ -1,11 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { DomainError } from "../units/index.ts";
+import { DomainError, metres, qty } from "../units/index.ts";
 import { levelFindings } from "./level-findings.ts";
 import { makeSeries, type Series } from "./series.ts";
-import { turningPoints } from "./turning-points.ts";
+import { meanLevels } from "./mean-levels.ts";
+import { sineLevel } from "./tide-relations.ts";
+import { trueTurns } from "./true-turns.ts";
+import { turningPoints, type TurningPoint } from "./turning-points.ts";
 import type { WaterLevel } from "./types.ts";
 import { dryWindows, spells, wetTime } from "./wet-time.ts";
+import { wetShares } from "./wet-shares.ts";
 import { wetness } from "./wetness.ts";
 
 const readings = (t: readonly number[], z: readonly number[], kind: Series["kind"] = "readings"): Series =>
@@ -46,6 +50,101 @@ describe("time under water", () => {
       fc.property(fc.double({ min: -0.95, max: 0.95, noNaN: true }), (z) => {
         expect(wetTime(sine(360), z).wet_share).toBeCloseTo((1 - (2 * Math.asin(z)) / Math.PI) / 2, 3);
       }),
+    );
+  });
+
+  test("the sine's own formula names the height that a record of it wets for that share", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.1, max: 0.9, noNaN: true }), (s) => {
+        const z = sineLevel({ M: metres(0), A: metres(1), s: qty(s, "1") });
+        expect(wetTime(sine(360), z).wet_share).toBeCloseTo(s, 3);
+      }),
+    );
+  });
+
+  test("hours of a year are told by a year of record, not by less, nor by one with a tenth missing", () => {
+    const hourly = (days: number, leaveOut = 0): Series => {
+      const t = Array.from({ length: days * 24 }, (_, i) => i * 3600).filter(
+        (_, i) => i < 100 || i >= 100 + leaveOut * 24,
+      );
+      return readings(
+        t,
+        t.map((s) => Math.sin((2 * Math.PI * s) / PERIOD)),
+      );
+    };
+    const year = wetTime(hourly(365), 0);
+    expect(year.hours_per_year).toBeCloseTo(year.wet_share! * 8766, 9);
+    expect(wetTime(hourly(360), 0).hours_per_year).toBeNull();
+    expect(wetTime(hourly(400, 40), 0).hours_per_year).toBeNull();
+    expect(wetTime(hourly(400, 10), 0).hours_per_year).not.toBeNull();
+  });
+
+  test("covered time and gaps fill the record; shifting every time changes no share", () => {
+    const times = fc.uniqueArray(fc.integer({ min: 0, max: 5000 }), { minLength: 3, maxLength: 60 });
+    fc.assert(
+      fc.property(times, fc.boolean(), fc.integer({ min: -14, max: 14 }), (list, table, zone) => {
+        const t = list.toSorted((a, b) => a - b).map((m) => m * 60);
+        const z = t.map((s) => Math.sin(s / 7000));
+        const kind = table ? "high-low" : "readings";
+        const [here, there] = [
+          readings(t, z, kind),
+          readings(
+            t.map((s) => s + zone * 3600),
+            z,
+            kind,
+          ),
+        ];
+        const wet = wetTime(here, 0.2);
+        expect(wet.covered_s + wet.gap_s).toBeCloseTo(t.at(-1)! - t[0]!, 6);
+        expect(wetTime(there, 0.2).wet_s).toBeCloseTo(wet.wet_s, 6);
+        expect(there.gaps).toHaveLength(here.gaps.length);
+      }),
+    );
+  });
+
+  test("a table that skips a low water has a gap there: the flood is not kept up between two highs", () => {
+    const [H, day] = [6.21 * 3600, [-1, 1, -1, 1, -1, 1, -1]];
+    const whole = readings(
+      day.map((_, i) => i * H),
+      day,
+      "high-low",
+    );
+    expect(whole.gaps).toEqual([]);
+    const t = [0, 1, 3, 4, 5, 6].map((i) => i * H);
+    const short = readings(t, [-1, 1, 0.98, -1, 1, -1], "high-low");
+    expect(short.gaps).toEqual([{ from_s: H, to_s: 3 * H }]);
+    expect(wetTime(short, 0).longest_wet_s).toBeCloseTo(wetTime(whole, 0).longest_wet_s, 0);
+    const points = turningPoints(short).map((p) => p.high);
+    expect(points).toEqual([false, true, true, false, true, false]);
+  });
+
+  test("many heights in one pass are as wet as each alone", () => {
+    const level = fc.integer({ min: -30, max: 30 }).map((z) => z / 10);
+    const levels = fc.array(fc.tuple(level, fc.integer({ min: 1, max: 40 })), {
+      minLength: 2,
+      maxLength: 40,
+    });
+    fc.assert(
+      fc.property(
+        levels,
+        fc.array(level, { minLength: 1, maxLength: 12 }),
+        fc.boolean(),
+        (rows, heights, table) => {
+          let t = 0;
+          const times = rows.map(([, apart]) => (t += apart * 1800));
+          const series = readings(
+            times,
+            rows.map(([z]) => z),
+            table ? "high-low" : "readings",
+          );
+          const shares = wetShares(series, heights);
+          for (const z of heights) {
+            const alone = wetTime(series, z).wet_share;
+            if (alone === null) expect(shares).toBeNull();
+            else expect(shares!.get(z)!).toBeCloseTo(alone, 9);
+          }
+        },
+      ),
     );
   });
 
@@ -103,6 +202,99 @@ describe("high and low waters", () => {
   });
 });
 
+/** The rule as it is written: search all neighbours for the smallest rise that is none, take it out, again. */
+function turnsByTheRule(points: readonly TurningPoint[]): TurningPoint[] {
+  const list = [...points];
+  for (;;) {
+    const faults = list
+      .slice(1)
+      .map((q, i) => ({ i, rise: Math.abs(q.z_m - list[i]!.z_m), apart: q.t_s - list[i]!.t_s }))
+      .filter((f) => f.rise < 0.03 || f.apart < 7200)
+      .toSorted((a, b) => a.rise - b.rise);
+    const worst = faults[0];
+    if (!worst) return list;
+    if (worst.i === 0) list.shift();
+    else if (worst.i === list.length - 2) list.pop();
+    else list.splice(worst.i, 2);
+  }
+}
+
+describe("the true highs and lows among many turns", () => {
+  const turns = fc
+    .array(
+      fc.record({ apart: fc.integer({ min: 600, max: 20_000 }), rise: fc.integer({ min: 1, max: 100_000 }) }),
+      {
+        minLength: 1,
+        maxLength: 40,
+      },
+    )
+    .map((steps) => {
+      let [t, z] = [0, 0];
+      return steps.map(({ apart, rise }, i): TurningPoint => {
+        t += apart;
+        z += ((i % 2 === 0 ? 1 : -1) * (rise + i / 1000)) / 200_000;
+        return { t_s: t, z_m: z, high: i % 2 === 0 };
+      });
+    });
+
+  test("are those that the rule leaves when it is followed step by step", () => {
+    fc.assert(
+      fc.property(turns, (points) => {
+        expect(trueTurns(points)).toEqual(turnsByTheRule(points));
+      }),
+    );
+  });
+
+  test("still alternate, differ by 0.03 m and lie two hours apart", () => {
+    fc.assert(
+      fc.property(turns, (points) => {
+        const left = trueTurns(points);
+        left.slice(1).forEach((q, i) => {
+          const p = left[i]!;
+          expect(q.high).toBe(!p.high);
+          expect(Math.abs(q.z_m - p.z_m)).toBeGreaterThanOrEqual(0.03);
+          expect(q.t_s - p.t_s).toBeGreaterThanOrEqual(7200);
+        });
+      }),
+    );
+  });
+});
+
+describe("mean levels", () => {
+  const tide = (level: (s: number) => number, days = 60, step = 900): Series => {
+    const t = Array.from({ length: (days * 86_400) / step }, (_, i) => i * step);
+    return readings(t, t.map(level));
+  };
+  const M2 = (s: number): number => Math.cos((2 * Math.PI * s) / (12.4206 * 3600));
+
+  test("a tide of two a day: means, ranges, no inequality, and the short record is said", () => {
+    const m = meanLevels(tide((s) => 0.3 + M2(s)));
+    expect(m.mhw_m).toBeCloseTo(1.3, 2);
+    expect(m.mlw_m).toBeCloseTo(-0.7, 2);
+    expect(m.mn_m).toBeCloseTo(2, 2);
+    expect(m.dhq_m).toBeCloseTo(0, 2);
+    expect(m.cautions).toEqual([expect.stringContaining("60 days")]);
+  });
+
+  test("a tide with a daily inequality: the higher high and the lower low of each tidal day", () => {
+    const m = meanLevels(tide((s) => M2(s) + 0.1 * Math.cos((2 * Math.PI * s) / (24.8412 * 3600))));
+    expect(m.dhq_m).toBeCloseTo(0.1, 2);
+    expect(m.gt_m! - m.mn_m!).toBeCloseTo(m.dhq_m! + m.dlq_m!, 9);
+  });
+
+  test("lows that stop at a sill give no low-water mean, nor a range; the highs stay", () => {
+    const m = meanLevels(tide((s) => Math.max(M2(s), -0.4)));
+    expect(m).toMatchObject({ mlw_m: null, mllw_m: null, mn_m: null, gt_m: null, dlq_m: null });
+    expect(m.mhw_m).toBeCloseTo(1, 2);
+    expect(m.cautions.some((c) => c.includes("sill"))).toBe(true);
+  });
+
+  test("one tide a day is said", () => {
+    const m = meanLevels(tide((s) => Math.cos((2 * Math.PI * s) / (24.8412 * 3600))));
+    expect(m.cautions.some((c) => c.includes("one tide a day"))).toBe(true);
+  });
+});
+
 describe("named levels", () => {
   const level = (some: Partial<WaterLevel>): WaterLevel => ({
     id: some.role ?? "x",
@@ -126,6 +318,34 @@ describe("named levels", () => {
     expect(found[2]!.message).toContain("lies below");
   });
 
+  test("a level on another datum than the plan's is flagged, not converted", () => {
+    const found = levelFindings([level({ role: "mhw", datum: "MLLW" })], null, "NAVD88");
+    expect(found).toHaveLength(1);
+    expect(found[0]!.message).toMatch(/MLLW.*NAVD88/);
+    expect(levelFindings([level({ role: "mhw", datum: "NAVD88" })], null, "NAVD88")).toEqual([]);
+  });
+
+  test("an extreme that the plan's own record goes beyond is flagged by a series of the same basis only", () => {
+    const storm = level({ role: "highest-recorded", basis: "recorded", z_m: 0.8 });
+    expect(levelFindings([storm], sine(360))[0]!.message).toContain("goes above");
+    expect(levelFindings([{ ...storm, z_m: 1.2 }], sine(360))).toEqual([]);
+    expect(levelFindings([storm], { ...sine(360), basis: "predicted" })).toEqual([]);
+    const low = level({ role: "lowest-recorded", basis: "recorded", z_m: -0.5 });
+    expect(levelFindings([low], sine(360))[0]!.message).toContain("goes below");
+  });
+
+  test("each level is held against all that may not lie above it, springs and records too", () => {
+    const found = (levels: readonly WaterLevel[]) => levelFindings(levels).map((f) => f.level);
+    const mhw = level({ role: "mhw", z_m: 1 });
+    expect(found([mhw, level({ role: "mhws", z_m: 0.9 })])).toEqual(["mhws"]);
+    expect(found([mhw, level({ role: "highest-recorded", basis: "recorded", z_m: 0.5 })])).toEqual([
+      "highest-recorded",
+    ]);
+    // Two mean high waters of two epochs: the lower one is below mean sea level.
+    const [old, sea] = [level({ id: "old", role: "mhw", z_m: 0.1 }), level({ role: "msl", z_m: 0.2 })];
+    expect(found([mhw, old, sea])).toEqual(["old"]);
+  });
+
   test("sound levels have no finding; a predicted extreme alone asks for the recorded one", () => {
     const sound = [level({ role: "mlw", z_m: -1 }), level({ role: "mhw", z_m: 1 })];
     expect(levelFindings(sound)).toEqual([]);
@@ -135,12 +355,37 @@ describe("named levels", () => {
 });
 
 describe("how wet the walkway is", () => {
+  test("the lowest ground of the line is named, with its dry and wet spells; a prediction warns of wind", () => {
+    const line = [
+      { id: "A", ground_m: 0.9, deck_m: 1.2 },
+      { id: "B", ground_m: 0, deck_m: 1.2 },
+    ];
+    const w = wetness({
+      levels: [],
+      series: { ...sine(360), basis: "predicted" },
+      joints: line,
+      height_band_m: 0.1,
+    });
+    expect(w.lowest).toMatchObject({ joint: "B", ground_m: 0 });
+    expect(w.lowest!.longest_dry_h).toBeCloseTo(6, 1);
+    expect(w.lowest!.longest_wet_h).toBeCloseTo(6, 1);
+    expect(w.cautions[0]).toMatch(/wind set-up.*river/);
+    // Two days of record tell no hours of a year.
+    expect(w.joints[0]!.ground.hours_per_year).toBeNull();
+    expect(w.cautions.some((c) => c.includes("less than a year"))).toBe(true);
+  });
+
   const joints = [{ id: "J1", ground_m: 0, deck_m: 0.5 }];
 
   test("without a record nothing is told, and that is said", () => {
     const w = wetness({ levels: [], series: null, joints, height_band_m: 0.05 });
-    expect(w).toMatchObject({ record: null, joints: [], longest_dry_h: null });
+    expect(w).toMatchObject({ record: null, joints: [], lowest: null, longest_dry_h: null, residuals: null });
     expect(w.cautions[0]).toContain("cannot be told");
+    // Points too far apart to read between: no share of nothing.
+    const lone = readings([0, 200_000, 400_000], [-1, 1, -1], "high-low");
+    const none = wetness({ levels: [], series: lone, joints, height_band_m: 0.05 });
+    expect(none).toMatchObject({ record: null, joints: [] });
+    expect(none.cautions[0]).toContain("close enough");
   });
 
   test("the band of the ground becomes a range of the share; without one the range is not known", () => {

@@ -1,14 +1,17 @@
 import { DomainError } from "../units/index.ts";
 import { timeOfLevel } from "./half-cosine.ts";
-import { longestStep, type Series } from "./series.ts";
+import { gapTime, stretches, type Series } from "./series.ts";
 
 /** How long a height lies under water in a record. */
 export interface WetTime {
   readonly wet_s: number;
   /** Time that the record covers, gaps left out. */
   readonly covered_s: number;
+  readonly gap_s: number;
   /** wet over covered; null when nothing is covered. */
   readonly wet_share: number | null;
+  /** The share as hours of a mean year; null when the record covers less than a year (see `coversYear`). */
+  readonly hours_per_year: number | null;
   readonly longest_wet_s: number;
   readonly longest_dry_s: number;
   /** How often the water came over the height. */
@@ -22,6 +25,19 @@ export interface Spell {
   readonly to_s: number;
 }
 
+export const HOURS_PER_YEAR = 365.25 * 24;
+/** A record speaks for a year when it runs over 364 days and no more than a twentieth of it is missing. */
+const YEAR_S = 364 * 86_400;
+const MOST_MISSING = 0.05;
+
+/** Whether a record holds every season, so that its share may be told as hours of a year. */
+export function coversYear(series: Series): boolean {
+  const { t_s } = series;
+  if (t_s.length < 2) return false;
+  const span = t_s.at(-1)! - t_s[0]!;
+  return span >= YEAR_S && gapTime(series) <= MOST_MISSING * span;
+}
+
 /**
  * The stretches in which a height is wet (water at or above it) and dry, in order.
  *
@@ -31,24 +47,18 @@ export interface Spell {
 export function* spells(series: Series, z_m: number): Generator<Spell, void> {
   if (!Number.isFinite(z_m)) throw new DomainError("height-not-finite", { z_m });
   const { t_s, z_m: z } = series;
-  const most = longestStep(series);
-  let from = 0;
-  let wet = false;
-  for (let i = 0; i + 1 < t_s.length; i++) {
-    const [t0, t1, a, b] = [t_s[i]!, t_s[i + 1]!, z[i]!, z[i + 1]!];
-    if (t1 - t0 > most) continue;
-    if (i === 0 || t0 - t_s[i - 1]! > most) {
-      from = t0;
-      wet = a >= z_m;
-    }
-    if (b >= z_m !== wet) {
-      const at = t0 + crossing(series.kind, a, b, z_m) * (t1 - t0);
+  for (const [first, last] of stretches(series)) {
+    let from = t_s[first]!;
+    let wet = z[first]! >= z_m;
+    for (let i = first; i < last; i++) {
+      const [a, b] = [z[i]!, z[i + 1]!];
+      if (b >= z_m === wet) continue;
+      const at = t_s[i]! + crossing(series.kind, a, b, z_m) * (t_s[i + 1]! - t_s[i]!);
       if (at > from) yield { wet, from_s: from, to_s: at };
       from = at;
       wet = b >= z_m;
     }
-    const isLast = i + 2 >= t_s.length || t_s[i + 2]! - t1 > most;
-    if (isLast && t1 > from) yield { wet, from_s: from, to_s: t1 };
+    if (t_s[last]! > from) yield { wet, from_s: from, to_s: t_s[last]! };
   }
 }
 
@@ -70,7 +80,17 @@ export function wetTime(series: Series, z_m: number): WetTime {
     before = spell;
   }
   const wet_share = covered_s > 0 ? wet_s / covered_s : null;
-  return { wet_s, covered_s, wet_share, longest_wet_s, longest_dry_s, floods };
+  const hours_per_year = wet_share !== null && coversYear(series) ? wet_share * HOURS_PER_YEAR : null;
+  return {
+    wet_s,
+    covered_s,
+    gap_s: gapTime(series),
+    wet_share,
+    hours_per_year,
+    longest_wet_s,
+    longest_dry_s,
+    floods,
+  };
 }
 
 /** Stretches of at least `least_s` in which a height stays dry. */

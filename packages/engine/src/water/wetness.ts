@@ -1,14 +1,17 @@
-import { isoMinute, type Series } from "./series.ts";
+import { coveredTime, gapTime, isoMinute, type Series } from "./series.ts";
 import { levelFindings, type LevelFinding } from "./level-findings.ts";
 import type { WaterLevel } from "./types.ts";
-import { wetTime } from "./wet-time.ts";
+import { wetShares } from "./wet-shares.ts";
+import { HOURS_PER_YEAR, coversYear, wetTime } from "./wet-time.ts";
 
-/** Share of the covered time that a height is under water, with the band of the height; null = cannot be told. */
+/** Share of the covered time that a height is under water. */
 export interface WetShare {
   readonly share: number;
   /** With the height at the upper and at the lower end of its band; null where the band is not known. */
   readonly low: number | null;
   readonly high: number | null;
+  /** The share as hours of a mean year; null for a record that does not cover one. */
+  readonly hours_per_year: number | null;
 }
 
 export interface JointWetness {
@@ -17,21 +20,39 @@ export interface JointWetness {
   readonly deck: WetShare;
 }
 
+/** The lowest ground of the line, which is wet first. */
+export interface LowestGround {
+  readonly joint: string;
+  readonly ground_m: number;
+  readonly longest_dry_h: number;
+  readonly longest_wet_h: number;
+  /** How often the water came over it. */
+  readonly floods: number;
+}
+
 /** How wet the walkway is, by the plan's record or tide table. */
 export interface WaterResults {
   readonly findings: readonly LevelFinding[];
   /** Null: there is no record, so hours under water cannot be told. */
   readonly record: {
-    readonly basis: "predicted" | "recorded";
+    readonly kind: Series["kind"];
+    readonly basis: Series["basis"];
+    /** ISO times in UTC, first and last level. */
     readonly from: string;
     readonly to: string;
     readonly covered_h: number;
+    readonly gap_h: number;
     readonly gaps: number;
     readonly attribution: string;
+    /** How the clock of the file was read. */
+    readonly zone_note: string;
   } | null;
   readonly joints: readonly JointWetness[];
+  readonly lowest: LowestGround | null;
   /** Longest time that the lowest ground of the line stays dry [h]; null = cannot be told. */
   readonly longest_dry_h: number | null;
+  /** Recorded less predicted: null, for one record alone has none. */
+  readonly residuals: null;
   readonly cautions: readonly string[];
 }
 
@@ -41,56 +62,99 @@ export interface WetnessInput {
   readonly joints: readonly { readonly id: string; readonly ground_m: number; readonly deck_m: number }[];
   /** Half width of the band on every height [m]; null = not known. */
   readonly height_band_m: number | null;
+  /** The plan's vertical datum, to hold the levels' own against it. */
+  readonly datum?: string;
 }
 
 /** Hours under water of ground and deck at every joint, and what is odd about the levels. */
-export function wetness({ levels, series, joints, height_band_m: band }: WetnessInput): WaterResults {
-  const findings = levelFindings(levels);
-  if (series === null || series.t_s.length < 2)
+export function wetness(input: WetnessInput): WaterResults {
+  const { levels, series, joints, height_band_m: band } = input;
+  const findings = levelFindings(levels, series, input.datum ?? null);
+  if (series === null || coveredTime(series) <= 0)
     return {
       findings,
       record: null,
       joints: [],
+      lowest: null,
       longest_dry_h: null,
-      cautions: ["Hours under water cannot be told: no record and no tide table is given."],
+      residuals: null,
+      cautions: [
+        series === null
+          ? "Hours under water cannot be told: no record and no tide table is given."
+          : "Hours under water cannot be told: no two levels of the record lie close enough together to read between them.",
+      ],
     };
-  const known = new Map<number, number>();
-  const at = (z: number): number => {
-    const key = Math.round(z * 1000);
-    if (!known.has(key)) known.set(key, wetTime(series, key / 1000).wet_share ?? 0);
-    return known.get(key)!;
-  };
-  const share = (z: number): WetShare => ({
-    share: at(z),
-    low: band === null ? null : at(z + band),
-    high: band === null ? null : at(z - band),
-  });
-  const lowest = joints.reduce((a, j) => Math.min(a, j.ground_m), Infinity);
-  const covered = wetTime(series, 0).covered_s;
+  const share = sharesOf(series, joints, band);
+  const lowest = lowestOf(series, joints);
   return {
     findings,
-    record: {
-      basis: series.basis,
-      from: isoMinute(series.t_s[0]!),
-      to: isoMinute(series.t_s.at(-1)!),
-      covered_h: covered / 3600,
-      gaps: series.gaps.length,
-      attribution: series.attribution,
-    },
+    record: recordOf(series),
     joints: joints.map((j) => ({ joint: j.id, ground: share(j.ground_m), deck: share(j.deck_m) })),
-    longest_dry_h: Number.isFinite(lowest) ? wetTime(series, lowest).longest_dry_s / 3600 : null,
+    lowest,
+    longest_dry_h: lowest?.longest_dry_h ?? null,
+    residuals: null,
     cautions: cautionsOf(series, band),
   };
 }
 
+/** Shares of all grounds and decks, each with those at the ends of its band. */
+function sharesOf(
+  series: Series,
+  joints: WetnessInput["joints"],
+  band: number | null,
+): (z: number) => WetShare {
+  const ends = band === null ? [0] : [0, band, -band];
+  const heights = joints.flatMap((j) => [j.ground_m, j.deck_m]).flatMap((z) => ends.map((end) => z + end));
+  const known = wetShares(series, heights)!;
+  const isYear = coversYear(series);
+  const at = (z: number): number => known.get(z)!;
+  return (z) => ({
+    share: at(z),
+    low: band === null ? null : at(z + band),
+    high: band === null ? null : at(z + -band),
+    hours_per_year: isYear ? at(z) * HOURS_PER_YEAR : null,
+  });
+}
+
+function lowestOf(series: Series, joints: WetnessInput["joints"]): LowestGround | null {
+  const [first, ...rest] = joints;
+  if (first === undefined) return null;
+  const lowest = rest.reduce((a, j) => (j.ground_m < a.ground_m ? j : a), first);
+  const { longest_dry_s, longest_wet_s, floods } = wetTime(series, lowest.ground_m);
+  return {
+    joint: lowest.id,
+    ground_m: lowest.ground_m,
+    longest_dry_h: longest_dry_s / 3600,
+    longest_wet_h: longest_wet_s / 3600,
+    floods,
+  };
+}
+
+const recordOf = (series: Series): WaterResults["record"] => ({
+  kind: series.kind,
+  basis: series.basis,
+  from: isoMinute(series.t_s[0]!),
+  to: isoMinute(series.t_s.at(-1)!),
+  covered_h: coveredTime(series) / 3600,
+  gap_h: gapTime(series) / 3600,
+  gaps: series.gaps.length,
+  attribution: series.attribution,
+  zone_note: series.zone_note,
+});
+
 function cautionsOf(series: Series, band: number | null): string[] {
   return [
     series.basis === "predicted"
-      ? "Predicted, no wind: wind, rain and river flow come on top, and a creek far from the gauge runs late."
+      ? "Predicted, no wind: wind set-up, rain and river flow come on top, and a creek far from the gauge runs late."
       : "Recorded in the years named: other years are wetter or drier.",
     ...(series.kind === "high-low"
       ? ["Between high and low water the level is taken along half a cosine."]
       : []),
+    ...(coversYear(series)
+      ? []
+      : [
+          "The record covers less than a year, or has too many gaps: shares are of its own days, and hours a year cannot be told.",
+        ]),
     ...(band === null
       ? ["How sure the ground's heights are is not known: take check shots, then the shares get a range."]
       : []),

@@ -195,6 +195,9 @@ test("every check is a registered calculation with inputs, outputs, validity and
     "check.bearing",
     "check.uplift",
     "check.lifting",
+    "check.deck-panel",
+    "check.screw-pile",
+    "check.float",
   ]);
   for (const c of checkCalculations) {
     expect(c.validity, c.id).not.toBe("");

@@ -30,7 +30,8 @@ export function smallSite(
     levels: [],
     readings: [],
     height_band_m: null,
-  series: null,
+    ground: null,
+    series: null,
   };
 }
 

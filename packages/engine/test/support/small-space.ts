@@ -24,7 +24,7 @@ export function smallSpace(input: SearchInput): { space: JointSpace; goals: Goal
   const space = new JointSpace(l, fields, table, facts, costs, weights);
   const goals = site.plots.map((p, plot) => ({ plot, points: arrivalPoints(l, p) }));
   finish(
-    space.measure(
+    space.fromStart.measure(
       goals.map((g) => g.points),
       "",
     ),

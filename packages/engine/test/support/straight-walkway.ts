@@ -102,6 +102,8 @@ export function straightLayout(lengths_m: readonly number[]): Layout {
     unreached: [],
     notes: [],
     search: { headings: 1, estimate: 0 },
+    line: null,
+    as_laid: null,
   };
 }
 
@@ -129,6 +131,7 @@ export const levelSite = (change: Partial<Site> = {}): Site => ({
   ],
   readings: [],
   height_band_m: null,
+  ground: null,
   series: null,
   ...change,
 });

@@ -21,7 +21,16 @@ const status = "seen";
 const source = "ps-20";
 const tabled = (value: number) => ({ value, source, status: "memory" }) as const;
 const screw = (id: string, length_mm: number, diameter_mm: number) =>
-  ({ id, name: `Wood screw ${id}`, kind: "wood-screw", length_mm, diameter_mm, source, status }) as const;
+  ({
+    id,
+    name: `Wood screw ${id}`,
+    kind: "wood-screw",
+    length_mm,
+    diameter_mm,
+    coating: "hot-dip-zinc",
+    source,
+    status,
+  }) as const;
 
 /** A small yard for tests of kits, take-off and money: the sizes above, screws, clips, crew rates. */
 export const yardTables: Tables = {
@@ -55,7 +64,40 @@ export const yardTables: Tables = {
   fasteners: [
     screw("screw-10x3", 76.2, 4.826),
     screw("screw-8x2.5", 63.5, 4.1656),
-    { id: "mesh-clip", name: "Mesh clip", kind: "clip", length_mm: 25, diameter_mm: 4, source, status },
+    {
+      id: "mesh-clip",
+      name: "Mesh clip",
+      kind: "clip",
+      length_mm: 25,
+      diameter_mm: 4,
+      coating: "hot-dip-zinc",
+      source,
+      status,
+    },
+  ],
+  preservatives: [
+    {
+      id: "ca-c",
+      name: "Copper azole",
+      has_copper: true,
+      has_arsenic: false,
+      salt_use: "marine-retention",
+      restricted: false,
+      note: "",
+      source,
+      status,
+    },
+    {
+      id: "creosote",
+      name: "Creosote",
+      has_copper: false,
+      has_arsenic: false,
+      salt_use: "yes",
+      restricted: true,
+      note: "not for small docks",
+      source,
+      status,
+    },
   ],
   labour: {
     ready_made: { low_ft_per_h: 5, high_ft_per_h: 10, source: "crew-days", status: "computed" },
@@ -63,4 +105,5 @@ export const yardTables: Tables = {
     short_carry_m: { value: 150, source: "crew-days", status: "project" },
     long_carry_m: { value: 1200, source: "crew-days", status: "project" },
   },
+  rule_profiles: [],
 };

@@ -1,4 +1,4 @@
-export { groundFile, readGround } from "./read-ground.ts";
+export { groundFile, readGround, type MeasuredGround } from "./read-ground.ts";
 export {
   siteGround,
   uncorrectedGround,

@@ -6,8 +6,14 @@ import type { PlanCrs } from "../crs/index.ts";
 import { checkEllipsoid, readPoints } from "../points/index.ts";
 import { Findings } from "../problem/index.ts";
 import { MAX_CELLS, readTerrain, type Terrain } from "../terrain/index.ts";
+import type { SurveyedPoints } from "./points-evidence.ts";
 
 type Choice<K extends TerrainChoice["kind"]> = Extract<TerrainChoice, { readonly kind: K }>;
+
+/** Ground as it was measured, and the points that it was made of; null for ground that comes from none. */
+export interface MeasuredGround extends Terrain {
+  readonly surveyed: SurveyedPoints | null;
+}
 
 /** The file a choice of terrain reads from; null where the ground is typed into the plan itself. */
 export const groundFile = (choice: TerrainChoice): string | null =>
@@ -27,24 +33,25 @@ export async function readGround(
   expectedCrs: PlanCrs | undefined,
   survey: Pick<Survey, "stations">,
   known_heights_m: readonly number[] = [],
-): Promise<Terrain> {
+): Promise<MeasuredGround> {
   if (choice.kind === "stations") return groundOfStations(choice, survey, known_heights_m);
   if (bytes === null) throw new DomainError("ground-without-its-file", { file: choice.file });
   if (choice.kind === "points") return groundOfPoints(choice, bytes, known_heights_m);
-  return readTerrain(choice.file, bytes, {
+  const terrain = await readTerrain(choice.file, bytes, {
     unit: choice.unit,
     ...(expectedCrs === undefined ? {} : { expectedCrs }),
   });
+  return { ...terrain, surveyed: null };
 }
 
 function groundOfPoints(
   choice: Choice<"points">,
   bytes: Uint8Array,
   known_heights_m: readonly number[],
-): Terrain {
+): MeasuredGround {
   const { columns, unit, decimal, date_order } = choice;
   const options = { columns, unit, decimal, date_order, known_heights_m };
-  const { points, warnings } = readPoints(choice.file, bytes, options);
+  const { points, left_out_count, warnings } = readPoints(choice.file, bytes, options);
   const found = new Findings(choice.file);
   const tin = triangulate(points);
   if (tin.triangles.length === 0)
@@ -59,7 +66,7 @@ function groundOfPoints(
     surfaceRaster(tin, choice.cell_m, choice.longest_edge_m),
   );
   checkAnyGround(found, raster, choice, tin);
-  return { raster, crs: null, vertical: null, warnings };
+  return { raster, crs: null, vertical: null, warnings, surveyed: { points, left_out_count, tin } };
 }
 
 function checkAnyGround(found: Findings, raster: Raster, choice: Choice<"points">, tin: Tin): void {
@@ -77,7 +84,7 @@ function groundOfStations(
   choice: Choice<"stations">,
   { stations }: Pick<Survey, "stations">,
   known_heights_m: readonly number[],
-): Terrain {
+): MeasuredGround {
   const found = new Findings("plan.json");
   if (stations.length === 0)
     found.stop({
@@ -101,7 +108,7 @@ function groundOfStations(
       message: `No cell of ${choice.cell_m} m lies within ${choice.reach_m} m of a station or a line between two.`,
       mend: "Choose a longer reach or smaller cells.",
     });
-  return { raster, crs: null, vertical: null, warnings: [] };
+  return { raster, crs: null, vertical: null, warnings: [], surveyed: null };
 }
 
 /** Turns the engine's refusal of a grid without end into words for the plan's owner. */

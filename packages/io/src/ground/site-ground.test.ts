@@ -66,6 +66,25 @@ describe("ground from points", () => {
     expect(height_band_m).toBeNull();
   });
 
+  test("the evidence names the wild point by its name and line, and sums up accuracy, days and rows left out", async () => {
+    const rows = Array.from({ length: 36 }, (_, i) => {
+      const [x, y] = [(i % 6) * 4, Math.floor(i / 6) * 4];
+      const z = plane(x, y) + (i === 14 ? 1.5 : 0) + (i % 2) * 0.004;
+      return `P${i},${x},${y},${z.toFixed(3)},${i === 3 ? 0.04 : 0.01},2026-07-${i < 18 ? "20" : "22"}`;
+    });
+    const bytes = utf8(`id,x,y,z,acc,day\n${rows.join("\n")}\nP99,3,3,,0.01,2026-07-22\n`);
+    const named = { ...columns, id: "id", accuracy: "acc", date: "day" };
+    const ground = await siteGround(plan({ ...points, columns: named }), bytes, undefined);
+    const { kind, points: audit } = ground.evidence();
+    expect(kind).toBe("points");
+    expect([audit!.n, audit!.left_out, audit!.outlier_count]).toEqual([36, 1, 1]);
+    const [wild] = audit!.outliers;
+    expect([wild!.id, wild!.line, wild!.x, wild!.y]).toEqual(["P14", 16, 8, 8]);
+    expect(wild!.residual_m).toBeGreaterThan(1);
+    expect(audit!.accuracy!.worst_m).toBeCloseTo(0.04, 6);
+    expect(audit!.dates).toEqual({ stated: 36, first: "2026-07-20", last: "2026-07-22" });
+  });
+
   test("points on a line, edges that are all too long and a far stray point are refused with a mend", async () => {
     expect(
       await codesOf(
@@ -221,6 +240,11 @@ describe("terrain from a file, held against check shots", () => {
       });
     const sound = await read({ ...BLANK_SECTIONS.survey, check_shots, correct_terrain: true });
     expect(sound.ok && sound.site.height_band_m).toBeGreaterThan(0.02);
+    const evidence = sound.ok ? sound.site.ground : null;
+    expect([evidence!.kind, evidence!.points]).toEqual(["grid", null]);
+    expect(evidence!.lowered_m).toBeCloseTo(0.12, 5);
+    expect(evidence!.bias.residuals).toHaveLength(check_shots.length);
+    expect(evidence!.working.at(-1)!.value).toBe(sound.ok && sound.site.height_band_m);
     const mark = { id: "B", name: "Bolt", x: 1, y: 1, z_m: 2, datum: "NGVD29", source: "county" };
     const clash = await read({ ...BLANK_SECTIONS.survey, check_shots, benchmarks: [mark] });
     const problem = !clash.ok && clash.problems.find((p) => p.code === "datum-clash");

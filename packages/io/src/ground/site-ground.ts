@@ -1,10 +1,16 @@
-import type { Problem } from "@causey/engine/formula";
 import type { Plan } from "@causey/engine/plan";
-import { correctedTerrain, habitatsWithoutShots, type CorrectedTerrain } from "@causey/engine/survey";
+import type { Problem, Trace } from "@causey/engine/formula";
+import {
+  correctedTerrain,
+  habitatsWithoutShots,
+  type CorrectedTerrain,
+  type GroundEvidence,
+} from "@causey/engine/survey";
 import type { PlanCrs } from "../crs/index.ts";
 import { Findings, quote } from "../problem/index.ts";
 import type { Terrain } from "../terrain/index.ts";
-import { groundFile, readGround } from "./read-ground.ts";
+import { pointsEvidence } from "./points-evidence.ts";
+import { groundFile, readGround, type MeasuredGround } from "./read-ground.ts";
 
 /** What of a plan its ground depends on. */
 export type GroundPlan = Pick<Plan, "terrain" | "survey" | "zones" | "levels" | "vertical_datum">;
@@ -16,6 +22,8 @@ export interface SiteGround extends Terrain {
   /** Half width at 95 % on every height [m]; null = not known. */
   readonly height_band_m: number | null;
   readonly correction: CorrectedTerrain;
+  /** What the heights rest on. Worked out when asked for: the audit of many points takes as long as reading them. */
+  readonly evidence: () => GroundEvidence;
 }
 
 /**
@@ -30,10 +38,20 @@ export async function siteGround(
   bytes: Uint8Array | null,
   expectedCrs: PlanCrs | undefined,
 ): Promise<SiteGround> {
-  const read = await uncorrectedGround(plan, bytes, expectedCrs);
-  const correction = correctedTerrain(read.raster, plan.survey, plan.zones);
+  const { surveyed, ...read } = await uncorrectedGround(plan, bytes, expectedCrs);
+  const working: Trace = [];
+  const correction = correctedTerrain(read.raster, plan.survey, plan.zones, working);
+  const { bias, lowered_m, note } = correction;
   return {
     ...read,
+    evidence: () => ({
+      kind: plan.terrain.kind,
+      bias,
+      lowered_m,
+      note,
+      working,
+      points: surveyed === null ? null : pointsEvidence(surveyed),
+    }),
     raster: correction.raster,
     height_band_m: correction.band_m,
     correction,
@@ -46,7 +64,7 @@ export const uncorrectedGround = (
   plan: UnzonedPlan,
   bytes: Uint8Array | null,
   expectedCrs: PlanCrs | undefined,
-): Promise<Terrain> => readGround(plan.terrain, bytes, expectedCrs, plan.survey, knownHeights(plan));
+): Promise<MeasuredGround> => readGround(plan.terrain, bytes, expectedCrs, plan.survey, knownHeights(plan));
 
 /** Heights on the plan's datum of marks, check shots and water levels [m]. */
 function knownHeights({ survey, levels, vertical_datum }: UnzonedPlan): readonly number[] {

@@ -70,7 +70,8 @@ class Reading {
   #zones: ZonesRead | null = null;
   #places: PlacesRead | null = null;
   #prices: PricesRead | null = null;
-  #terrain: Pick<SiteGround, keyof Terrain | "height_band_m"> | null = null;
+  #terrain: Terrain | null = null;
+  #ground: Pick<SiteGround, "height_band_m" | "evidence"> | null = null;
   #series: Series | null = null;
 
   constructor(files: PlanFiles, options: ReadPlanOptions) {
@@ -108,7 +109,8 @@ class Reading {
       plots,
       levels: plan.levels,
       readings: plan.ground.readings,
-      height_band_m: this.#terrain!.height_band_m,
+      height_band_m: this.#ground!.height_band_m,
+      ground: this.#ground!.evidence(),
       series: this.#series,
     };
     return { ok: true, plan, site, prices: this.#prices!.prices, warnings: problems };
@@ -162,11 +164,11 @@ class Reading {
     const plan = { terrain: entry, survey, levels, vertical_datum };
     const zones = this.#zones?.zones ?? null;
     await this.#check(file ?? PLAN_FILE, async () => {
-      const ground =
+      this.#terrain = this.#keep(
         zones === null
-          ? { ...(await uncorrectedGround(plan, bytes, crs ?? undefined)), height_band_m: null }
-          : await siteGround({ ...plan, zones }, bytes, crs ?? undefined);
-      this.#terrain = this.#keep(ground);
+          ? await uncorrectedGround(plan, bytes, crs ?? undefined)
+          : (this.#ground = await siteGround({ ...plan, zones }, bytes, crs ?? undefined)),
+      );
     });
   }
 

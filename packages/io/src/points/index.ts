@@ -29,3 +29,5 @@ export {
   type PenetrometerPlace,
   type PenetrometerRead,
 } from "./read-penetrometer.ts";
+export { columnHeads } from "./column-heads.ts";
+export { readCheckShots, type CheckShotsRead } from "./read-check-shots.ts";

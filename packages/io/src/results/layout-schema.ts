@@ -51,7 +51,52 @@ const platformPart = z.strictObject({
   bridges: many(text),
 });
 
+const ramp = z.strictObject({
+  start: text,
+  joint: text,
+  heading_deg: number,
+  step_m: number,
+  length_m: z.nullable(number),
+  grade: z.nullable(number),
+  keeps_grade: z.nullable(z.boolean()),
+  foot: z.nullable(z.strictObject({ x: number, y: number, ground_m: number })),
+  outline: polygons,
+  allowed: z.nullable(z.boolean()),
+  because: z.nullable(text),
+});
+
 const gap = z.strictObject({ width_m: number, over: text, from: point, to: point });
+
+const lineFit = z.strictObject({
+  lines: many(
+    z.strictObject({
+      id: text,
+      max_deviation_m: z.nullable(number),
+      rms_deviation_m: z.nullable(number),
+      at: point,
+      within_corridor: z.boolean(),
+      not_followed: many(z.strictObject({ from_m: number, to_m: number, from: point, to: point })),
+    }),
+  ),
+  broken: many(z.strictObject({ rule: text, part_or_joint: text, place: point, message: text, mend: text })),
+});
+
+const asLaid = z.strictObject({
+  joints: many(
+    z.strictObject({
+      joint: text,
+      dx_m: number,
+      dy_m: number,
+      along_m: number,
+      across_m: number,
+      dz_m: z.nullable(number),
+      within_slop: z.boolean(),
+    }),
+  ),
+  kept: many(text),
+  refitted: many(text),
+  unknown: many(text),
+});
 
 export const layoutSchema = z.strictObject({
   heading_deg: number,
@@ -63,8 +108,11 @@ export const layoutSchema = z.strictObject({
   ),
   reached: many(z.strictObject({ plot: text, joint: text, distance_m: number, walk_m: number })),
   unreached: many(z.strictObject({ plot: text, because: text, gap: z.nullable(gap) })),
+  ramps: z.exactOptional(many(ramp)),
   notes: many(text),
   search: z.strictObject({ headings: number, estimate: number }),
+  line: z.nullable(lineFit),
+  as_laid: z.nullable(asLaid),
 });
 
 export const evaluationSchema = z.strictObject({

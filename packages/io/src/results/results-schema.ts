@@ -4,49 +4,12 @@ import { RESULTS_SCHEMA } from "../plan/schema-number.ts";
 import { number, z } from "../plan/zod.ts";
 import { evaluationSchema, layoutSchema, many, text } from "./layout-schema.ts";
 import { budgetSchema, costSchema, cuttingSchema, takeOffSchema } from "./material-schema.ts";
-import { waterSchema } from "./water-schema.ts";
+import { kitFiguresSchema } from "./kit-schema.ts";
+import { routeSchema, settingOutSchema, sparesSchema } from "./route-schema.ts";
 import { stripSchema } from "./strip-schema.ts";
-
-const unit = z.enum([
-  "1",
-  "m",
-  "m2",
-  "m3",
-  "m4",
-  "kg",
-  "kg/m",
-  "kg/m2",
-  "kg/m3",
-  "N",
-  "N/m",
-  "N*m",
-  "Pa",
-  "N*m2",
-  "N/m3",
-  "s",
-  "h",
-  "rad",
-  "money",
-]);
-
-const source = z.strictObject({
-  id: text,
-  title: text,
-  at: z.exactOptional(text),
-  status: z.enum(["seen", "memory", "computed", "practice", "project"]),
-});
-
-const step = z.strictObject({
-  id: text,
-  title: text,
-  symbol: text,
-  text,
-  inputs: many(z.strictObject({ symbol: text, value: number, unit })),
-  value: number,
-  unit,
-  source,
-  note: z.exactOptional(text),
-});
+import { surveyResultsSchema } from "./survey-schema.ts";
+import { waterSchema } from "./water-schema.ts";
+import { source, step, unit } from "./working-schema.ts";
 
 const checkBase = {
   id: text,
@@ -61,6 +24,16 @@ const checkBase = {
     "uplift",
     "lifting",
     "platform",
+    "edge",
+    "opening",
+    "grade",
+    "width",
+    "cart",
+    "setback",
+    "tipping",
+    "pairing",
+    "deck-rule",
+    "public-span",
   ]),
   title: text,
   parts: many(text),
@@ -108,8 +81,13 @@ export const resultsSchema = z.strictObject({
   take_off: takeOffSchema,
   cutting: cuttingSchema,
   cost: costSchema,
+  spares: sparesSchema,
+  route: routeSchema,
+  setting_out: settingOutSchema,
   budget: budgetSchema,
   water: waterSchema,
+  kit: kitFiguresSchema,
+  survey: surveyResultsSchema,
   figures: many(figure),
   strip: stripSchema,
   cautions: many(text),

@@ -12,23 +12,27 @@ const FREE_TEXT = new Set([
   "cautions",
   "change",
   "governs",
+  "mend",
+  "message",
   "missing",
   "note",
   "notes",
+  "source",
   "text",
   "title",
 ]);
 
 /**
  * The results without any trace of hidden zones (rare species, archaeology): their rows are dropped, gaps over them
- * lose their place, and their names and ids in texts give way to "a withheld area". All sums stay as they are.
+ * lose their place, marks of rules broken there are left out, and their names and ids in texts give way to "a withheld
+ * area". All sums stay as they are.
  */
 export function withoutHidden(results: Results, zones: readonly Zone[]): Results {
   const hidden = zones.filter((z) => z.hidden);
   if (hidden.length === 0) return results;
   const isHidden = (id: string): boolean => hidden.some((z) => z.id === id || z.name === id);
   const clean = (text: string): string => withhold(text, hidden);
-  const { layout, evaluation } = results;
+  const { layout, evaluation, route, survey } = results;
   const cleared: Results = {
     ...results,
     layout: {
@@ -38,11 +42,25 @@ export function withoutHidden(results: Results, zones: readonly Zone[]): Results
         ...u,
         gap: u.gap !== null && clean(u.gap.over) !== u.gap.over ? null : u.gap,
       })),
+      line: layout.line && {
+        ...layout.line,
+        broken: layout.line.broken.filter((b) => clean(b.message) === b.message),
+      },
     },
     evaluation: {
       ...evaluation,
       shaded_by_zone: evaluation.shaded_by_zone.filter((row) => !isHidden(row.zone)),
       crossings: evaluation.crossings.filter((row) => !isHidden(row.zone)),
+    },
+    route: {
+      ...route,
+      parcels: route.parcels.filter((row) => !isHidden(row.zone)),
+      crossings: route.crossings.filter((row) => !isHidden(row.zone)),
+      sensitive: route.sensitive.filter((row) => !isHidden(row.zone)),
+    },
+    survey: {
+      ...survey,
+      unchecked_habitats: survey.unchecked_habitats.filter((row) => !isHidden(row.zone)),
     },
   };
   return cleanTexts(cleared, clean, false) as Results;

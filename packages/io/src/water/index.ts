@@ -1,2 +1,4 @@
 export { readSeries, type SeriesRead } from "./read-series.ts";
-export { readTime, zoneOf, type TimeRead, type Zone } from "./read-time.ts";
+export { readTime, type TimeRead } from "./read-time.ts";
+export { dateOrder, type DateOrder } from "./date-order.ts";
+export { zoneOf, type Zone } from "./zone.ts";

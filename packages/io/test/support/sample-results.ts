@@ -1,9 +1,41 @@
 import type { CheckResult } from "@causey/engine/checks";
 import type { Source } from "@causey/engine/formula";
+import type { KitFigure, PartFigures, SupportFigures } from "@causey/engine/kit-figures";
 import type { Joint, ModulePart, PlatformPart } from "@causey/engine/layout";
 import type { Plan, Results } from "@causey/engine/plan";
 import { rectangle } from "@causey/engine/site";
 import { samplePlan } from "./sample-plan.ts";
+
+const figureOf = (title: string, value: number): KitFigure => ({
+  title,
+  value,
+  unit: "kg",
+  working: [],
+  missing: [],
+});
+const partOf = (id: string, kind: PartFigures["kind"]): PartFigures => ({
+  id,
+  kind,
+  name: id,
+  length_mm: 3644.9,
+  pieces: [{ role: "stringer", size: "2x8", length_mm: 3644, count: 2 }],
+  counted: [],
+  screws: 120,
+  mass_new: figureOf("Mass, new", 60),
+  mass_soaked: figureOf("Mass, soaked", 90),
+  carrier_new: figureOf("Each carrier, new", 7.5),
+  carrier_soaked: figureOf("Each carrier, soaked", 11.3),
+  open: null,
+  cost: null,
+});
+const supportAt = (height_mm: number): SupportFigures["lowest"] => ({
+  height_mm,
+  pieces: [],
+  counted: [],
+  mass_new: figureOf("Mass, new", 12),
+  mass_soaked: figureOf("Mass, soaked", 18),
+  cost: { ...figureOf("Materials", 0), value: null, missing: ["a price for 2x6"] },
+});
 
 const rule: Source = { id: "awc-nds-2018", title: "NDS 2018", at: "3.3.1", status: "memory" };
 const seen: Source = { id: "practice", title: "Common practice", status: "practice" };
@@ -272,6 +304,45 @@ export const sampleResults: Results = {
     ],
     total: 291.51,
   },
+  spares: [{ length_m: 3.6449, in_layout: 2, spares: 1 }],
+  route: {
+    length_m: 9.144,
+    parcels: [{ zone: "p1", name: "Fen", owner: "Trust", length_m: 9.144, area_m2: 7, parts: ["A-1"] }],
+    no_parcel_m: 0,
+    crossings: [],
+    sensitive_m: 0,
+    sensitive: [],
+    dead_ends: [
+      { joint: "B/1", branch: "B", plots: ["P1"], last_turn: "A-2", sign_at: "A/3", back_m: 3.6576 },
+    ],
+    plots: [{ plot: "P1", keep_off_m: 1.5, nearest_m: 1.9, overlap_m2: 0 }],
+    custom_parts: [],
+    custom_because: "The search lays the kit's own parts only.",
+  },
+  setting_out: {
+    lines: [{ id: "L1", from: "A/0", heading_deg: 90 }],
+    joints: [
+      {
+        joint: "A/0",
+        branch: "A",
+        along_m: 0,
+        x: 5,
+        y: 5,
+        heading_deg: 90,
+        deck_m: 1.52,
+        ground_m: 1.04,
+        support: "sleeper",
+        support_height_m: 0.2286,
+        line: "L1",
+        distance_m: 0,
+        offset_m: 0,
+        ties: [],
+        crossing_deg: null,
+      },
+    ],
+    diagonals: [],
+    closing_error_m: 0.0001,
+  },
   budget: {
     currency: "USD",
     entries: [
@@ -309,12 +380,117 @@ export const sampleResults: Results = {
     joints: [
       {
         joint: "A/1",
-        ground: { share: 0.2, low: 0.1, high: 0.3 },
-        deck: { share: 0, low: null, high: null },
+        ground: { share: 0.2, low: 0.1, high: 0.3, hours_per_year: 1753.2 },
+        deck: { share: 0, low: null, high: null, hours_per_year: null },
       },
     ],
+    lowest: { joint: "A/1", ground_m: 0.4, longest_dry_h: 9.5, longest_wet_h: 2, floods: 12 },
     longest_dry_h: null,
+    residuals: null,
     cautions: ["Hours under water cannot be told."],
+  },
+  kit: {
+    kit: "sample",
+    carriers: 8,
+    carrier_limit: figureOf("What one carrier may lift", 14.5),
+    modules: [partOf("module", "module")],
+    platform: partOf("platform", "platform"),
+    halves: [],
+    ramps: [],
+    supports: [
+      {
+        id: "sleeper",
+        name: "Sleeper",
+        form: "sleeper",
+        height_min_mm: 76,
+        height_max_mm: 228,
+        height_step_mm: 38,
+        contact: figureOf("Ground touched", 0.4),
+        lowest: supportAt(76),
+        highest: supportAt(228),
+        engineer: null,
+      },
+    ],
+    unpriced: [],
+  },
+  survey: {
+    terrain: {
+      kind: "grid",
+      n: 3,
+      median_m: 0.06,
+      mean_m: 0.07,
+      sd_m: 0.02,
+      lowered_m: 0.06,
+      note: "Taken off in Fen orchid too.",
+      shots: [
+        { id: "C1", x: 5, y: 5, residual_m: 0.05, outlier: false },
+        { id: "C2", x: 6, y: 5, residual_m: 0.06, outlier: false },
+        { id: "C3", x: 7, y: 5, residual_m: 0.1, outlier: true },
+      ],
+      elsewhere: ["C4"],
+      off_terrain: ["C5"],
+    },
+    band_m: 0.11,
+    band_working: [],
+    unchecked_habitats: [
+      { zone: "fen", name: "Fen" },
+      { zone: "z-orchid", name: "Fen orchid" },
+    ],
+    closure: {
+      closures: [
+        { benchmark: "B1", shot: "C4", difference_m: 0.01, closes: null, mark_m: 2.6, shot_m: 2.61 },
+      ],
+      rms_m: 0.01,
+      not_visited: ["B2"],
+      other_datum: ["B3"],
+    },
+    shear: [
+      {
+        x: 5,
+        y: 5,
+        readings: [
+          {
+            depth_m: 0.3,
+            su_kpa: 6,
+            remoulded_kpa: 2,
+            sensitivity: 3,
+            vane_mm: "55 x 110",
+            source: "hand vane by Fen orchid",
+          },
+        ],
+        least_su_kpa: 6,
+        sensitivity: 3,
+      },
+    ],
+    shear_working: [],
+    stations: [
+      {
+        id: "T1",
+        x: 5,
+        y: 5,
+        ground_m: 1.2,
+        probe_m: 0.8,
+        water_m: 1.1,
+        date: "2026-07-21",
+        along_m: 0,
+        firm_m: 0.4,
+        water_over_m: -0.1,
+      },
+    ],
+    points: {
+      n: 40,
+      sigma_m: 0.02,
+      not_judged: 1,
+      merged: 0,
+      accuracy: { stated: 40, median_m: 0.01, worst_m: 0.03 },
+      dates: { stated: 40, first: "2026-07-20", last: "2026-07-21" },
+      left_out: 2,
+      outlier_count: 1,
+      outliers: [{ id: "17", line: 18, x: 6, y: 6, z_m: 3.4, residual_m: 2.1, sigmas: 100 }],
+    },
+    accuracy_m: 0.05,
+    date: "2026-07-20",
+    cautions: ["Stay off z-orchid when reading."],
   },
   figures: [
     {

@@ -1,149 +1,203 @@
-import { moduleDrawing, supportDrawing } from "@causey/engine/kit";
+import { kitGeometry, moduleDrawing, supportDrawing, supportKind, type DrawnPiece } from "@causey/engine/kit";
 import type { Joint } from "@causey/engine/layout";
 import { groundAt, type Site } from "@causey/engine/site";
 import { roundScale, scaleBar } from "../frame/index.ts";
 import { area, boxShape, hatched, stroked, words, type Box, type Point, type Shape } from "../scene/index.ts";
 import type { PaperContext } from "../set/context.ts";
 import type { Draft, Sheet } from "../set/sheet.ts";
-import { chainAcross, heightMark, helper } from "./dimension.ts";
-import { levelText, partLength } from "./show.ts";
+import { chainAcross, heightBeside, helper } from "./dimension.ts";
+import { heightStaff, levelNotes } from "./height-staff.ts";
+import { partLength, shower } from "./show.ts";
 
-/** Ground shown to either side of the middle line [m]. */
-const BESIDE_M = 3;
-const STEP_M = 0.25;
+/** Ground shown to either side of the middle line, at most [m]. */
+const BESIDE_M = 4;
+/** Room beside the deck for the heights and their words [mm]. */
+const BESIDE_MM = 62;
+const STEP_M = 0.1;
+/** A level farther over the deck than this is noted instead of drawn [m]. */
+const OVER_DECK_M = 1.2;
+/** Columns left and right of the section, and lines above and below it [mm]. */
+const [LEFT, RIGHT, ABOVE, BELOW] = [52, 8, 19, 9];
 
-/** Section across the walkway where the ground lies lowest, with the water levels. */
+/** Section across the walkway where the deck stands lowest over the ground, with the water levels. */
 export const crossSection: Sheet = {
   id: "cross-section",
   title: "Cross-section",
-  about:
-    "Support, module and deck over the lowest ground of the line, with the water levels and heights over ground.",
+  about: "Support, module and deck where the deck stands lowest over the ground, with the water levels.",
   drafts: (context, room) => {
     const joint = lowestJoint(context);
-    if (!joint) return [];
-    const scale = roundScale((2 * BESIDE_M) / (room.landscape.width - 70), 1, context.plan.units);
-    const draft: Draft = {
-      title: `Cross-section at joint ${joint.id}`,
-      orientation: "landscape",
-      scale: scale.words,
-      draw: (box) =>
-        sectionShapes(context, joint, scale.m_per_mm, box, () =>
-          scaleBar(scale, [box.x + 4, box.y + box.height - 6], context.plan.units),
-        ),
-    };
-    return [draft];
+    return joint ? [sectionDraft(context, joint, room.landscape)] : [];
   },
 };
 
-/** The joint on the lowest ground; the first of several. */
-const lowestJoint = ({ results }: PaperContext): Joint | null =>
+/** The joint whose deck stands lowest over the ground: the first of several. */
+export const lowestJoint = ({ results }: PaperContext): Joint | null =>
   results.layout.joints.reduce<Joint | null>(
-    (low, joint) => (low === null || joint.ground_m < low.ground_m ? joint : low),
+    (low, joint) => (low === null || joint.deck_m - joint.ground_m < low.deck_m - low.ground_m ? joint : low),
     null,
   );
 
+interface Section {
+  readonly joint: Joint;
+  readonly support: readonly DrawnPiece[];
+  readonly module: readonly DrawnPiece[];
+  /** Heights that the view shows [m]. */
+  readonly low_m: number;
+  readonly high_m: number;
+}
+
+function sectionOf(context: PaperContext, joint: Joint): Section {
+  const { plan, results, tables } = context;
+  const support = supportDrawing(plan.kit, joint.support, joint.support_height_m, tables.sizes).end;
+  const part = results.layout.parts.find(
+    (p) => p.kind === "module" && (p.to === joint.id || p.from === joint.id),
+  );
+  const length =
+    part?.kind === "module" ? kitLengthOf(plan.kit.lengths_mm, part.length_m) : plan.kit.lengths_mm[0]!;
+  const feet = joint.ground_m + Math.min(0, ...support.map((p) => p.v0)) / 1000;
+  const levels = plan.levels.map((l) => l.z_m).filter((z) => z > feet && z < joint.deck_m + OVER_DECK_M);
+  return {
+    joint,
+    support,
+    module: moduleDrawing(plan.kit, length, tables.sizes).end,
+    low_m: Math.min(feet, joint.ground_m - 0.3) - 0.15,
+    high_m: Math.max(joint.deck_m + 0.3, ...levels.map((z) => z + 0.1)),
+  };
+}
+
+function sectionDraft(context: PaperContext, joint: Joint, room: Box): Draft {
+  const section = sectionOf(context, joint);
+  const half = kitGeometry(context.plan.kit, context.tables.sizes).deck_width_m / 2;
+  const scale = roundScale(
+    Math.max(
+      (section.high_m - section.low_m) / (room.height - ABOVE - BELOW),
+      half / ((room.width - LEFT - RIGHT) / 2 - BESIDE_MM),
+    ),
+    1,
+    context.plan.units,
+  );
+  return {
+    title: `Cross-section at joint ${joint.id}`,
+    orientation: "landscape",
+    scale: scale.words,
+    draw: (box) => [
+      ...headLines(context, section, box),
+      ...sectionShapes(context, section, scale.m_per_mm, box),
+      ...scaleBar(scale, [box.x + LEFT, box.y + box.height - 3.4], context.plan.units),
+    ],
+  };
+}
+
+function headLines({ plan, results }: PaperContext, { joint }: Section, box: Box): Shape[] {
+  const support = supportKind(plan.kit, joint.support).name;
+  return [
+    words(
+      `Joint ${joint.id}, ${shower(plan)(joint.along_m, "m")} along branch ${joint.branch}, where the deck stands lowest over the ground; seen in the direction of travel`,
+      [box.x, box.y + 2.6],
+      { weight: "semibold", size: 2.6 },
+    ),
+    words(
+      `Support: ${support}. Least height of the underside over ground on the whole line: ${shower(plan)(results.evaluation.lowest_deck_clear_m, "m")}. Heights on ${results.datum}.`,
+      [box.x, box.y + 6.6],
+      { size: 2.2, ink: "second" },
+    ),
+  ];
+}
+
+function sectionShapes(context: PaperContext, section: Section, m_per_mm: number, box: Box): Shape[] {
+  const { joint, low_m, high_m } = section;
+  const foot = box.y + ABOVE + (high_m - low_m) / m_per_mm;
+  const wide = Math.min(BESIDE_M / m_per_mm, (box.width - LEFT - RIGHT) / 2);
+  const cx = box.x + LEFT + wide;
+  const at = (off: number, z: number): Point => [cx + off / m_per_mm, foot - (z - low_m) / m_per_mm];
+  const half = wide * m_per_mm;
+  const ground = groundAcross(context.site, joint, half);
+  return [
+    ...groundShapes(ground, at, foot),
+    ...levelLines(context, section, at, half),
+    ...pieces(section.support, at, joint.ground_m, "pale-rule"),
+    ...pieces(section.module, at, joint.ground_m + joint.support_height_m, "white"),
+    ...marks(context, section, at),
+    ...heightStaff(context, staffHeights(context, section), {
+      x: cx - wide - 2,
+      yOf: (z) => at(0, z)[1],
+      left: box.x,
+      low_m,
+      high_m,
+    }),
+    ...levelNotes(context, joint.ground_m, {
+      x: at(0.7, 0)[0],
+      y: at(0, joint.ground_m)[1] + 12,
+      width: 62,
+      height: 0,
+    }),
+  ];
+}
+
 /** Ground across the walkway, left of travel first: offset [m] and height, where it is known. */
-function groundAcross(site: Site, joint: Joint): (readonly [number, number])[] {
+function groundAcross(site: Site, joint: Joint, half: number): (readonly [number, number])[] {
   const turn = (joint.heading_deg * Math.PI) / 180;
-  const count = Math.round((2 * BESIDE_M) / STEP_M);
+  const count = Math.round((2 * half) / STEP_M);
   return Array.from({ length: count + 1 }, (_, i) => {
-    const off = -BESIDE_M + i * STEP_M;
+    const off = -half + (2 * half * i) / count;
     const z = groundAt(site.terrain, joint.x + Math.cos(turn) * off, joint.y - Math.sin(turn) * off);
     return [off, z] as const;
   }).filter(([, z]) => !Number.isNaN(z));
 }
 
-function sectionShapes(
-  context: PaperContext,
-  joint: Joint,
-  m_per_mm: number,
-  box: Box,
-  bar: () => Shape[],
-): Shape[] {
-  const { plan, site, results } = context;
-  const ground = groundAcross(site, joint);
-  const heights = [...ground.map((g) => g[1]), joint.deck_m + 0.3, ...nearLevels(context, joint)];
-  const middle_z = (Math.min(...heights) + Math.max(...heights)) / 2;
-  const cx = box.x + box.width / 2 + 8;
-  const cy = box.y + box.height / 2 - 6;
-  const at = (off: number, z: number): Point => [cx + off / m_per_mm, cy - (z - middle_z) / m_per_mm];
-  const floor = Math.min(box.y + box.height - 14, at(0, Math.min(...heights) - 0.5)[1]);
-  return [
-    ...groundShapes(ground, at, floor),
-    ...levelShapes(context, joint, at, box),
-    ...supportShapes(context, joint, at),
-    ...moduleShapes(context, joint, at),
-    ...marks(context, joint, at),
-    words(
-      `Joint ${joint.id}, ${partLength(joint.along_m, plan)} along branch ${joint.branch}; seen in the direction of travel`,
-      [box.x + 2, box.y + 4],
-      { size: 2.4 },
-    ),
-    words(`Heights on ${results.datum}.`, [box.x + 2, box.y + 8], { size: 2.2, ink: "second" }),
-    ...bar(),
-  ];
-}
-
-/** Levels that matter near the section: within 3 m of the deck. */
-const nearLevels = ({ plan }: PaperContext, joint: Joint): number[] =>
-  plan.levels.map((l) => l.z_m).filter((z) => Math.abs(z - joint.deck_m) < 3);
-
 function groundShapes(
   ground: readonly (readonly [number, number])[],
   at: (off: number, z: number) => Point,
-  floor: number,
+  foot: number,
 ): Shape[] {
   if (ground.length < 2) return [];
   const top = ground.map(([off, z]) => at(off, z));
-  const ring: Point[] = [...top, [top.at(-1)![0], floor], [top[0]![0], floor]];
+  const ring: Point[] = [...top, [top.at(-1)![0], foot], [top[0]![0], foot]];
   return [
     area([ring], { fill: "pale-earth" }),
     ...hatched([ring], { ink: "earth", angle_deg: 35, gap: 3.5, width: 0.1, dash: [1.4, 2.4] }),
     stroked(top, { ink: "earth", width: 0.4 }),
-    words("ground", [top.at(-1)![0] - 10, top.at(-1)![1] + 4], { size: 2.1, ink: "earth" }),
+    words("ground", [top.at(-1)![0] - 2, top.at(-1)![1] + 3.6], {
+      size: 2.2,
+      ink: "earth",
+      anchor: "end",
+      halo: true,
+    }),
   ];
 }
 
-function levelShapes(
+function levelLines(
   { plan }: PaperContext,
-  joint: Joint,
+  { low_m, high_m }: Section,
   at: (off: number, z: number) => Point,
-  box: Box,
+  half: number,
 ): Shape[] {
-  let last = -Infinity;
-  return [...plan.levels]
-    .filter((l) => Math.abs(l.z_m - joint.deck_m) < 3)
-    .toSorted((a, b) => b.z_m - a.z_m)
-    .flatMap((level): Shape[] => {
-      const [x0, y] = at(-BESIDE_M - 0.3, level.z_m);
-      const [x1] = at(BESIDE_M + 0.3, level.z_m);
-      const text = Math.max(y + 0.8, last + 3.2);
-      last = text;
-      return [
-        stroked(
-          [
-            [x0, y],
-            [x1, y],
-          ],
-          { ink: "water", width: 0.3, ...(level.basis === "mean" ? {} : { dash: [2.4, 1] }) },
-        ),
-        words(`${level.name} ${levelText(level.z_m, plan)}`, [Math.max(box.x + 2, x0 - 1), text], {
-          size: 2.1,
-          ink: "water",
-          anchor: x0 - 1 - box.x > 50 ? "end" : "start",
-          halo: true,
-        }),
-      ];
-    });
+  return plan.levels
+    .filter((l) => l.z_m > low_m && l.z_m < high_m)
+    .map((level) =>
+      stroked([at(-half, level.z_m), at(half, level.z_m)], {
+        ink: "water",
+        width: 0.3,
+        ...(level.basis === "mean" ? {} : { dash: [2.4, 1] }),
+      }),
+    );
 }
 
-const view = (
-  pieces: ReturnType<typeof moduleDrawing>["end"],
+/** Heights of the staff beside the section: water in its ink, the walkway's own in black. */
+const staffHeights = ({ plan }: PaperContext, { joint }: Section) => [
+  ...plan.levels.map((l) => ({ name: l.name, z_m: l.z_m, ink: "water" as const })),
+  { name: "Top of deck", z_m: joint.deck_m, ink: "ink" as const },
+  { name: "Underside of module", z_m: joint.ground_m + joint.support_height_m, ink: "ink" as const },
+  { name: "Ground", z_m: joint.ground_m, ink: "ink" as const },
+];
+
+const pieces = (
+  drawn: readonly DrawnPiece[],
   at: (off: number, z: number) => Point,
   base_m: number,
   fill: "white" | "pale-rule",
 ): Shape[] =>
-  pieces.map((p) => {
+  drawn.map((p) => {
     const [x0, y0] = at(p.u0 / 1000, base_m + p.v0 / 1000);
     const [x1, y1] = at(p.u1 / 1000, base_m + p.v1 / 1000);
     return boxShape(
@@ -152,62 +206,44 @@ const view = (
     );
   });
 
-function supportShapes(
-  { plan, tables }: PaperContext,
-  joint: Joint,
-  at: (off: number, z: number) => Point,
-): Shape[] {
-  const drawing = supportDrawing(plan.kit, joint.support, joint.support_height_m, tables.sizes);
-  return view(drawing.end, at, joint.ground_m, "pale-rule");
-}
-
-function moduleShapes(
-  { plan, results, tables }: PaperContext,
-  joint: Joint,
-  at: (off: number, z: number) => Point,
-): Shape[] {
-  const part = results.layout.parts.find(
-    (p) => p.kind === "module" && (p.to === joint.id || p.from === joint.id),
-  );
-  const length =
-    part?.kind === "module" ? kitLengthOf(plan.kit.lengths_mm, part.length_m) : plan.kit.lengths_mm[0]!;
-  const drawing = moduleDrawing(plan.kit, length, tables.sizes);
-  return view(drawing.end, at, joint.ground_m + joint.support_height_m, "white");
-}
-
 /** The kit's own length of a part of the layout [mm]. */
 export const kitLengthOf = (lengths_mm: readonly number[], length_m: number): number =>
   lengths_mm.reduce((best, mm) =>
     Math.abs(mm / 1000 - length_m) < Math.abs(best / 1000 - length_m) ? mm : best,
   );
 
-function marks({ plan }: PaperContext, joint: Joint, at: (off: number, z: number) => Point): Shape[] {
-  const half = plan.kit.deck.width_mm / 2000;
-  const under = joint.ground_m + joint.support_height_m;
-  const [xl] = at(-half, joint.deck_m);
+/** Deck and clear width above the section, heights to its right. */
+function marks(
+  { plan, tables }: PaperContext,
+  section: Section,
+  at: (off: number, z: number) => Point,
+): Shape[] {
+  const { joint } = section;
+  const kit = kitGeometry(plan.kit, tables.sizes);
+  const half = kit.deck_width_m / 2;
+  const inner = kit.clear_width_m / 2;
+  const top = Math.max(...section.module.map((p) => p.v1)) / 1000 + joint.ground_m + joint.support_height_m;
+  const [xl, yTop] = at(-half, top);
   const [xr, yDeck] = at(half, joint.deck_m);
-  const [, yGround] = at(0, joint.ground_m);
-  const [, yUnder] = at(0, under);
-  const right = xr + 14;
-  const above = yDeck - 8;
+  const yGround = at(0, joint.ground_m)[1];
+  const yUnder = at(0, joint.ground_m + joint.support_height_m)[1];
+  const [il] = at(-inner, 0);
+  const [ir] = at(inner, 0);
   return [
-    helper([xl, yDeck], [xl, above]),
-    helper([xr, yDeck], [xr, above]),
-    ...chainAcross([xl, xr], above, () => `deck ${partLength(plan.kit.deck.width_mm / 1000, plan)}`),
-    helper([xr, yDeck], [right + 8, yDeck]),
-    helper([xr, yUnder], [right, yUnder]),
-    helper([xr, yGround], [right + 8, yGround]),
-    ...heightMark(right, yGround, yUnder, `clear ${partLength(joint.support_height_m, plan)}`),
-    ...heightMark(
-      right + 8,
+    helper([xl, yTop], [xl, yTop - 11]),
+    helper([xr, yTop], [xr, yTop - 11]),
+    ...chainAcross([xl, xr], yTop - 10, () => `deck ${partLength(kit.deck_width_m, plan)}`),
+    ...(inner < half - 1e-6
+      ? chainAcross([il, ir], yTop - 4, () => `clear ${partLength(kit.clear_width_m, plan)}`)
+      : []),
+    helper([xr, yDeck], [xr + 32, yDeck]),
+    helper([xr, yUnder], [xr + 8, yUnder]),
+    ...heightBeside(xr + 7, yGround, yUnder, `support ${partLength(joint.support_height_m, plan)}`),
+    ...heightBeside(
+      xr + 30,
       yGround,
       yDeck,
       `deck over ground ${partLength(joint.deck_m - joint.ground_m, plan)}`,
     ),
-    words(`deck ${levelText(joint.deck_m, plan)}`, [right + 11, yDeck + 0.8], { size: 2.1, halo: true }),
-    words(`ground ${levelText(joint.ground_m, plan)}`, [right + 11, yGround + 0.8], {
-      size: 2.1,
-      halo: true,
-    }),
   ];
 }

@@ -15,15 +15,7 @@ export function chainAcross(xs: readonly number[], y: number, text: (i: number) 
       ],
       LINE,
     ),
-    ...xs.map((x) =>
-      stroked(
-        [
-          [x - 0.8, y + 0.8],
-          [x + 0.8, y - 0.8],
-        ],
-        TICK,
-      ),
-    ),
+    ...xs.map((x) => tick(x, y)),
   ];
   for (let i = 0; i + 1 < xs.length; i++) {
     const middle = (xs[i]! + xs[i + 1]!) / 2;
@@ -38,27 +30,42 @@ export function chainAcross(xs: readonly number[], y: number, text: (i: number) 
   return shapes;
 }
 
-/** One length up the sheet, at `x`, between two heights. */
-export const heightMark = (x: number, from: number, to: number, text: string): Shape[] => {
-  const tick = (y: number): Shape =>
-    stroked(
-      [
-        [x - 0.8, y + 0.8],
-        [x + 0.8, y - 0.8],
-      ],
-      TICK,
-    );
-  const line: readonly Point[] = [
-    [x, from],
-    [x, to],
-  ];
-  return [
-    stroked(line, LINE),
-    tick(from),
-    tick(to),
-    words(text, [x - 0.9, (from + to) / 2], { size: SIZE, turn: -90, anchor: "middle", halo: true }),
-  ];
-};
+const tick = (x: number, y: number): Shape =>
+  stroked(
+    [
+      [x - 0.8, y + 0.8],
+      [x + 0.8, y - 0.8],
+    ],
+    TICK,
+  );
+
+/** One length up the sheet, at `x`, between two heights, its words along it: for lengths longer than the words. */
+export const heightMark = (x: number, from: number, to: number, text: string): Shape[] => [
+  stroked(
+    [
+      [x, from],
+      [x, to],
+    ],
+    LINE,
+  ),
+  tick(x, from),
+  tick(x, to),
+  words(text, [x - 0.9, (from + to) / 2], { size: SIZE, turn: -90, anchor: "middle", halo: true }),
+];
+
+/** One length up the sheet with its words level beside it, for short lengths. */
+export const heightBeside = (x: number, from: number, to: number, text: string): Shape[] => [
+  stroked(
+    [
+      [x, from],
+      [x, to],
+    ],
+    LINE,
+  ),
+  tick(x, from),
+  tick(x, to),
+  words(text, [x + 1.6, (from + to) / 2 + 0.7], { size: SIZE + 0.2, halo: true }),
+];
 
 /** A thin line from a drawing to its dimension. */
 export const helper = (from: Point, to: Point): Shape => stroked([from, to], { ink: "rule", width: 0.13 });

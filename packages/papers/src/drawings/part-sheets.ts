@@ -2,23 +2,31 @@ import {
   moduleDrawing,
   platformDrawing,
   supportDrawing,
-  type DimensionChain,
   type DrawnPiece,
   type PartDrawing,
 } from "@causey/engine/kit";
 import { roundScale, scaleBar, type Scale } from "../frame/index.ts";
-import { boxShape, disc, words, type Box, type Point, type Shape } from "../scene/index.ts";
+import { words, type Box, type Shape } from "../scene/index.ts";
 import type { PaperContext } from "../set/context.ts";
 import type { Draft, Sheet } from "../set/sheet.ts";
-import { chainAcross } from "./dimension.ts";
 import { kitLengthOf } from "./cross-section.ts";
+import { pieceList, pieceMarks } from "./piece-list.ts";
+import {
+  acrossChains,
+  alongChains,
+  boundsOf,
+  chainRoom,
+  heightChain,
+  viewShapes,
+  type Bounds,
+} from "./part-views.ts";
 import { partLength } from "./show.ts";
 
 /** Drawings of every part that the layout uses: modules by length, the turning platform, supports. */
 export const partSheets: Sheet = {
   id: "parts",
   title: "Parts",
-  about: "Each module, platform and support with its pieces, dimensions and screw positions.",
+  about: "Each module, platform and support with its pieces, marks, dimensions and screw positions.",
   drafts: (context, room) =>
     drawingsOf(context).map((drawing) => partDraft(context, drawing, room.landscape)),
 };
@@ -40,171 +48,130 @@ function drawingsOf({ plan, results, tables }: PaperContext): PartDrawing[] {
   ];
 }
 
-interface Bounds {
-  readonly u0: number;
-  readonly u1: number;
-  readonly v0: number;
-  readonly v1: number;
+/** Column of the piece list at the right, and room around the views [mm]. */
+const LIST = 65;
+const [LEFT, BESIDE, GAP, HEAD] = [6, 22, 6, 5.5];
+/** Room that the end view takes below its outline, for the lengths across [mm]. */
+const UNDER_END = 16;
+
+/** One view with its place on the sheet. */
+interface Placed {
+  readonly title: string;
+  readonly pieces: readonly DrawnPiece[];
+  readonly bounds: Bounds;
+  readonly kind: "deck" | "frame" | "side" | "end";
 }
 
-const boundsOf = (pieces: readonly DrawnPiece[]): Bounds => ({
-  u0: Math.min(...pieces.map((p) => p.u0)),
-  u1: Math.max(...pieces.map((p) => p.u1)),
-  v0: Math.min(...pieces.map((p) => p.v0)),
-  v1: Math.max(...pieces.map((p) => p.v1)),
-});
+const isDeck = (p: DrawnPiece): boolean =>
+  p.role.startsWith("deck") || p.role.startsWith("mesh") || p.role === "curb";
 
-const SPACE = 26;
+/** Views one under another, each row from left to right: a part with a deck shows its frame and its deck apart. */
+function rowsOf(drawing: PartDrawing): Placed[][] {
+  const view = (
+    title: string,
+    kind: Placed["kind"],
+    pieces: readonly DrawnPiece[],
+    bounds = boundsOf(pieces),
+  ): Placed => ({
+    title,
+    kind,
+    pieces,
+    bounds,
+  });
+  const whole = boundsOf(drawing.plan);
+  const deck = drawing.plan.filter(isDeck);
+  const frame = drawing.plan.filter((p) => !isDeck(p));
+  const [side, end] = [view("Side", "side", drawing.side), view("End", "end", drawing.end)];
+  if (deck.length === 0) return [[view("Plan", "frame", drawing.plan), side, end]];
+  const isLong = whole.u1 - whole.u0 > 1.6 * (whole.v1 - whole.v0);
+  const plans = [view("Frame, plan", "frame", frame, whole), view("Deck, plan", "deck", deck, whole)];
+  return isLong ? [[plans[0]!], [plans[1]!], [side]] : [plans, [side, end]];
+}
+
+/** The end view of a long part stands under the piece list: beside the side view it would make all views small. */
+const loneEnd = (drawing: PartDrawing, rows: readonly Placed[][]): Placed | null =>
+  rows.flat().some((v) => v.kind === "end")
+    ? null
+    : { title: "End", kind: "end", pieces: drawing.end, bounds: boundsOf(drawing.end) };
+
+const wide = (b: Bounds): number => b.u1 - b.u0;
+const high = (b: Bounds): number => b.v1 - b.v0;
 
 function partDraft(context: PaperContext, drawing: PartDrawing, room: Box): Draft {
-  const { units } = context.plan;
-  const [plan, side, end] = [drawing.plan, drawing.side, drawing.end].map(boundsOf) as [
-    Bounds,
-    Bounds,
-    Bounds,
-  ];
-  const wide = (Math.max(plan.u1 - plan.u0, side.u1 - side.u0) + (end.u1 - end.u0)) / 1000;
-  const high = (plan.v1 - plan.v0 + (side.v1 - side.v0)) / 1000;
+  const rows = rowsOf(drawing);
+  const across = rows.map((row) => row.reduce((sum, v) => sum + wide(v.bounds), 0) / 1000);
+  const fixedAcross = Math.max(...rows.map((row) => LEFT + row.length * BESIDE));
+  const up = rows.reduce((sum, row) => sum + Math.max(...row.map((v) => high(v.bounds))), 0) / 1000;
+  const hasEnd = rows.flat().some((v) => v.kind === "end");
+  const fixedUp =
+    chainRoom(drawing) + rows.length * HEAD + (rows.length - 1) * GAP + (hasEnd ? UNDER_END : 2);
   const scale = roundScale(
-    Math.max(wide / (room.width - 42), high / (room.height - 2 * SPACE - 26)),
+    Math.max(Math.max(...across) / (room.width - LIST - fixedAcross), up / (room.height - fixedUp)),
     1,
-    units,
+    context.plan.units,
   );
   return {
     title: titleOf(drawing, context),
     orientation: "landscape",
     scale: scale.words,
-    draw: (box) => partShapes(context, drawing, scale, box, { plan, side, end }),
+    draw: (box) => partShapes(context, drawing, rows, scale, box),
   };
 }
 
-/** The part's name, with its length in the plan's units. */
+/** The part's name with its length in the plan's units; of a support the height that is drawn. */
 function titleOf(drawing: PartDrawing, { plan }: PaperContext): string {
-  const mm = /(\d+(?:\.\d+)?) mm$/.exec(drawing.name)?.[1];
-  return mm === undefined || plan.units === "metric"
-    ? drawing.name
-    : drawing.name.replace(`${mm} mm`, partLength(Number(mm) / 1000, plan));
+  const [, name, mm] = /^(.*?),? (\d+(?:\.\d+)?) mm$/.exec(drawing.name) ?? [null, drawing.name, ""];
+  if (mm === "") return drawing.name;
+  const length = partLength(Number(mm) / 1000, plan);
+  const isSupport = plan.kit.supports.some((s) => s.name === name);
+  return isSupport ? `${name}, drawn ${length} high` : `${name} ${length}`;
 }
 
 function partShapes(
   context: PaperContext,
   drawing: PartDrawing,
+  rows: readonly Placed[][],
   scale: Scale,
   box: Box,
-  bounds: { readonly plan: Bounds; readonly side: Bounds; readonly end: Bounds },
 ): Shape[] {
   const per = 1 / (scale.m_per_mm * 1000);
-  const x = box.x + 10;
-  const planTop = box.y + SPACE;
-  const planHigh = (bounds.plan.v1 - bounds.plan.v0) * per;
-  const sideTop = planTop + planHigh + SPACE * 0.8;
-  const endLeft = x + Math.max(bounds.plan.u1 - bounds.plan.u0, bounds.side.u1 - bounds.side.u0) * per + 24;
-  const along = drawing.chains.filter((c) => c.axis === "along");
-  const across = drawing.chains.filter((c) => c.axis === "across");
-  return [
-    words("Plan", [x, box.y + 3], { weight: "semibold" }),
-    ...viewShapes(drawing.plan, bounds.plan, per, [x, planTop]),
-    ...drawing.screws.map((s) =>
-      disc([x + (s.x_mm - bounds.plan.u0) * per, planTop + (bounds.plan.v1 - s.y_mm) * per], 0.28, {
-        fill: "closed",
-      }),
-    ),
-    ...along.flatMap((chain, i) => chainRow(context, chain, x, bounds.plan.u0, per, planTop - 3 - i * 6.5)),
-    words("Side", [x, sideTop - 3], { weight: "semibold" }),
-    ...viewShapes(drawing.side, bounds.side, per, [x, sideTop]),
-    words("End", [endLeft, sideTop - 3], { weight: "semibold" }),
-    ...viewShapes(drawing.end, bounds.end, per, [endLeft, sideTop]),
-    ...across
-      .slice(0, 2)
-      .flatMap((chain, i) =>
-        chainRow(
-          context,
-          chain,
-          endLeft,
-          bounds.end.u0,
-          per,
-          sideTop + (bounds.end.v1 - bounds.end.v0) * per + 7 + i * 7,
-        ),
-      ),
-    ...pieceList(context, drawing, {
-      x: endLeft,
-      y: box.y + 2,
-      width: box.x + box.width - endLeft,
-      height: planHigh + SPACE,
-    }),
-    words(
-      `${drawing.screws.length > 0 ? `${drawing.screws.length} screws and clips, red dots. ` : ""}Cut and drill off the marsh, over a sheet.`,
-      [x, box.y + box.height - 9],
-      { size: 2.2, ink: "second" },
-    ),
-    ...scaleBar(scale, [x + 2, box.y + box.height - 3], context.plan.units),
-  ];
-}
-
-const viewShapes = (pieces: readonly DrawnPiece[], b: Bounds, per: number, [x, y]: Point): Shape[] =>
-  [...pieces]
-    .toSorted((p, q) => orderOf(p.role) - orderOf(q.role))
-    .map((p) =>
-      boxShape(
-        {
-          x: x + (p.u0 - b.u0) * per,
-          y: y + (b.v1 - p.v1) * per,
-          width: (p.u1 - p.u0) * per,
-          height: (p.v1 - p.v0) * per,
-        },
-        {
-          stroke: {
-            ink: p.role === "stringer" ? "ink" : "second",
-            width: p.role === "stringer" ? 0.25 : 0.15,
-          },
-        },
-      ),
-    );
-
-/** Stringers are drawn last, so that their lines stay whole. */
-const orderOf = (role: string): number => (role === "stringer" ? 2 : role === "curb" ? 1 : 0);
-
-function chainRow(
-  { plan }: PaperContext,
-  chain: DimensionChain,
-  x: number,
-  origin: number,
-  per: number,
-  y: number,
-): Shape[] {
-  const shown = thinned(chain.at_mm, 2.2 / per);
-  return [
-    ...chainAcross(
-      shown.map((mm) => x + (mm - origin) * per),
-      y,
-      (i) => partLength((shown[i + 1]! - shown[i]!) / 1000, plan),
-    ),
-    words(chain.title, [x + (shown.at(-1)! - origin) * per + 2.5, y + 0.6], { size: 1.8, ink: "second" }),
-  ];
-}
-
-/** Places that lie too close to be told apart on the sheet are drawn once. */
-function thinned(at: readonly number[], least: number): number[] {
-  const kept: number[] = [];
-  for (const mm of at) if (kept.length === 0 || mm - kept.at(-1)! >= least) kept.push(mm);
-  const end = at.at(-1)!;
-  if (kept.at(-1) !== end) kept.splice(Math.max(1, kept.length - 1), 1, end);
-  return kept;
-}
-
-/** Pieces of the part, counted by use, size and saw length. */
-function pieceList({ plan }: PaperContext, drawing: PartDrawing, box: Box): Shape[] {
-  const counts = new Map<string, number>();
-  for (const p of drawing.plan) {
-    const key = `${p.role}|${p.size ?? ""}|${partLength(p.length_mm / 1000, plan)}`;
-    counts.set(key, (counts.get(key) ?? 0) + 1);
-  }
-  const rows = [...counts].map(([key, count]) => {
-    const [role, size, length] = key.split("|");
-    return `${count} x ${role}${size ? `, ${size}` : ""}, ${length}`;
+  const marks = pieceMarks(drawing);
+  const shapes: Shape[] = [];
+  let y = box.y;
+  rows.forEach((row, n) => {
+    const top = y + HEAD + (n === 0 ? chainRoom(drawing) : 0);
+    let x = box.x + LEFT;
+    for (const view of row) {
+      const at = { x, y: top, per };
+      shapes.push(
+        words(view.title, [x, top - (n === 0 && view === row[0] ? chainRoom(drawing) : 0) - 2.6], {
+          weight: "semibold",
+          size: 2.4,
+        }),
+        ...viewShapes(drawing, view, at, marks),
+        ...(n === 0 && view === row[0] ? alongChains(context, drawing, view.bounds, at) : []),
+        ...(view.kind === "end" ? acrossChains(context, drawing, view.bounds, at) : []),
+        ...(view.kind === "end" ? heightChain(context, drawing, view.bounds, at) : []),
+      );
+      x += wide(view.bounds) * per + BESIDE;
+    }
+    y = top + Math.max(...row.map((v) => high(v.bounds))) * per + GAP;
   });
+  const list = { x: box.x + box.width - LIST + 6, y: box.y, width: LIST - 6, height: box.height };
+  const { shapes: listed, foot } = pieceList(context, drawing, marks, list);
+  const end = loneEnd(drawing, rows);
+  const at = { x: list.x + 8, y: foot + 8, per };
   return [
-    words("Pieces", [box.x, box.y + 1], { weight: "semibold" }),
-    ...rows.slice(0, 16).map((text, i) => words(text, [box.x, box.y + 5 + i * 3], { size: 2.1 })),
+    ...shapes,
+    ...listed,
+    ...(end
+      ? [
+          words(end.title, [list.x, at.y - 2.6], { weight: "semibold", size: 2.4 }),
+          ...viewShapes(drawing, end, at, marks),
+          ...acrossChains(context, drawing, end.bounds, at),
+          ...heightChain(context, drawing, end.bounds, at),
+        ]
+      : []),
+    ...scaleBar(scale, [list.x, box.y + box.height - 3.4], context.plan.units),
   ];
 }

@@ -103,8 +103,16 @@ export function zoneSymbols(zones: readonly Zone[]): ZoneSymbol[] {
 
 /** What stands beside the symbol: a closure says its days. */
 function wordsOf(use: ZoneUse, zones: readonly Zone[]): string {
-  const days = zones.flatMap((z) => (z.from && z.to ? [`${z.name} ${z.from} to ${z.to}`] : []));
+  const days = zones.flatMap((z) => (z.from && z.to ? [`${z.name} ${dayOf(z.from)} to ${dayOf(z.to)}`] : []));
   return days.length > 0 ? `${looks[use].words}: ${days.join("; ")}` : looks[use].words;
+}
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/** "04-15" as "15 Apr". */
+function dayOf(monthDay: string): string {
+  const [month, day] = monthDay.split("-").map(Number);
+  return `${day} ${MONTHS[(month ?? 0) - 1] ?? monthDay}`;
 }
 
 /** An area in its look. */

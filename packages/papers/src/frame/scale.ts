@@ -9,7 +9,7 @@ export interface Scale {
 }
 
 const METRIC = [10, 20, 25, 50, 100, 200, 250, 500, 1000, 1250, 2000, 2500, 5000, 10_000, 20_000];
-const FEET_TO_INCH = [1, 2, 4, 5, 10, 20, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 1000, 2000];
+const FEET_TO_INCH = [1, 2, 3, 4, 5, 10, 20, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 1000, 2000];
 const MM_PER_IN = 25.4;
 
 /** The largest round scale at which a length fits into a room; the smallest of all when none does. */

@@ -48,6 +48,8 @@ export function roomOf(paper: PaperSize): Room {
 }
 
 export interface FrameWords {
+  /** Letter of the sealed revision that the papers show; null for a draft. */
+  readonly revision: string | null;
   readonly plan: Plan;
   readonly results: Results;
   readonly sheet: number;
@@ -110,7 +112,7 @@ interface Field {
   readonly share: number;
 }
 
-function titleBlock(box: Box, draft: Draft, { plan, results, sheet, sheets }: FrameWords): Shape[] {
+function titleBlock(box: Box, draft: Draft, { plan, results, sheet, sheets, revision }: FrameWords): Shape[] {
   const { papers } = plan;
   const told = (text: string): string => (text.trim() === "" ? "not told yet" : text);
   const rows: readonly (readonly Field[])[] = [
@@ -118,6 +120,7 @@ function titleBlock(box: Box, draft: Draft, { plan, results, sheet, sheets }: Fr
       { label: "Activity", value: plan.name, share: 4 },
       { label: "Sheet", value: draft.title, share: 4 },
       { label: "No.", value: `sheet ${sheet} of ${sheets}`, share: 2 },
+      { label: "Plan", value: `${plan.id}, ${revision === null ? "draft" : `rev ${revision}`}`, share: 2 },
     ],
     [
       { label: "Applicant", value: told(papers.applicant), share: 3 },

@@ -1,4 +1,4 @@
-import PDFDocument from "pdfkit";
+import { default as PDFDocument } from "pdfkit";
 import { inks, paleOf } from "../scene/inks.ts";
 import type { Ink, PathShape, Point, Scene, Shape, Stroke } from "../scene/index.ts";
 import { inFont, textWidth } from "../text/index.ts";
@@ -109,7 +109,7 @@ function paint(doc: Doc, look: { readonly stroke?: Stroke; readonly fill?: PathS
   const { stroke, fill } = look;
   if (stroke) {
     doc.lineWidth(stroke.width).lineJoin("round").strokeColor(inks[stroke.ink]);
-    if (stroke.dash) doc.dash(stroke.dash as never);
+    if (stroke.dash) doc.dash(stroke.dash as never, {});
     else doc.undash();
   }
   if (fill) doc.fillColor(colourOf(fill));
@@ -151,7 +151,7 @@ function drawText(doc: Doc, shape: Extract<Shape, { kind: "text" }>, section: Se
   doc.fillColor(inks[shape.ink]);
   write({});
   doc.endMarkedContent();
-  section.add(doc.struct("P", content));
+  section.add(doc.struct("P", {}, content));
   doc.restore();
 }
 

@@ -8,7 +8,7 @@ const escaped = (text: string): string =>
     .replaceAll(">", "&gt;")
     .replaceAll('"', "&quot;")
     // Control characters have no place in XML.
-    .replaceAll(/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/g, "");
+    .replaceAll(/\p{Cc}/gu, (sign) => ("\t\n\r".includes(sign) ? sign : ""));
 
 const n = (value: number): string => String(Math.round(value * 1000) / 1000);
 

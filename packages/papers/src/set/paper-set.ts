@@ -9,6 +9,7 @@ import {
   labelSheets,
   orderSheet,
   requestForm,
+  settingOutSheet,
   summarySheet,
   workingSheet,
 } from "../sheets/index.ts";
@@ -25,6 +26,7 @@ export const allSheets: readonly Sheet[] = [
   checkSheet,
   orderSheet,
   budgetSheet,
+  settingOutSheet,
   labelSheets,
   workingSheet,
   requestForm,
@@ -55,9 +57,14 @@ export interface PaperSet {
  * The pages of a set of sheets, numbered through. Hidden zones are taken out first; `results` must be what
  * `withoutHidden` gives, so that no text names one.
  *
- * which  ids of the wanted sheets, in any order
+ * which     ids of the wanted sheets, in any order
+ * revision  letter of the sealed revision that stands behind the papers; null for a draft
  */
-export function paperSet(context: PaperContext, which: readonly string[]): PaperSet {
+export function paperSet(
+  context: PaperContext,
+  which: readonly string[],
+  revision: string | null = null,
+): PaperSet {
   const shared = sharedContext(context);
   const paper = shared.plan.papers.sheet;
   const drafted = allSheets
@@ -69,7 +76,7 @@ export function paperSet(context: PaperContext, which: readonly string[]): Paper
     id: sheet.id,
     title: sheet.title,
     pages: drafts.map((draft, n) => {
-      const about = { plan: shared.plan, results: shared.results, sheet: pages.length + 1, sheets };
+      const about = { plan: shared.plan, results: shared.results, sheet: pages.length + 1, sheets, revision };
       pages.push(framed(`${sheet.id}-${n + 1}`, draft, paper, about));
       return pages.length - 1;
     }),

@@ -1,6 +1,6 @@
 import type { Plan } from "@causey/engine/plan";
 import type { Raster } from "@causey/engine/site";
-import { groundFile, readGround } from "@causey/io/ground";
+import { groundFile, groundInputs, siteGround } from "@causey/io/ground";
 import { hashJson } from "@causey/engine/formula";
 import type { FilesBeside } from "./options.ts";
 
@@ -15,7 +15,7 @@ export function terrainShelf(): (plan: Plan, beside: FilesBeside) => Promise<Ras
   const shelf = new Map<string, Promise<Raster>>();
   return (plan, beside) => {
     const file = groundFile(plan.terrain);
-    const key = hashJson([file === null ? null : beside.hashOf(file), plan.terrain, plan.survey]);
+    const key = hashJson([file === null ? null : beside.hashOf(file), groundInputs(plan)]);
     const reading = shelf.get(key) ?? readFrom(plan, beside);
     shelf.delete(key);
     shelf.set(key, reading);
@@ -25,9 +25,9 @@ export function terrainShelf(): (plan: Plan, beside: FilesBeside) => Promise<Ras
   };
 }
 
-async function readFrom({ terrain, crs }: Plan, beside: FilesBeside): Promise<Raster> {
-  const file = groundFile(terrain);
+async function readFrom(plan: Plan, beside: FilesBeside): Promise<Raster> {
+  const file = groundFile(plan.terrain);
   const bytes = file === null ? null : await beside.read(file);
   if (file !== null && !bytes) throw new Error(`the plan's terrain ${file} is not in the store`);
-  return (await readGround(terrain, bytes, crs)).raster;
+  return (await siteGround(plan, bytes, plan.crs)).raster;
 }

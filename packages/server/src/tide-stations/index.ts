@@ -1,2 +1,3 @@
 export { tideStationsApi } from "./tide-stations-api.ts";
-export type { StationAnswer, StationLevel } from "./station.ts";
+export { stationsNear } from "./stations-near.ts";
+export { levelsFromStation, type StationAnswer, type StationLevel } from "./station.ts";

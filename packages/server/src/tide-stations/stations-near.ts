@@ -16,13 +16,21 @@ interface Database {
 let loading: Promise<Database> | null = null;
 
 /** The database takes half a second and 150 MB: it is loaded when somebody asks for it. */
-const database = (): Promise<Database> =>
-  (loading ??= import("@neaps/tide-database") as unknown as Promise<Database>);
+function database(): Promise<Database> {
+  loading ??= (import("@neaps/tide-database") as unknown as Promise<Database>).catch((error: unknown) => {
+    // A failed load is tried again at the next question.
+    loading = null;
+    throw error;
+  });
+  return loading;
+}
 
 /**
  * Tide stations around a place, nearest first, of those whose numbers may be used freely.
  *
  * lon, lat  degrees, WGS 84
+ * count     at most so many
+ * Subordinate stations are left out: the database answers for their levels with those of another station, perhaps far off.
  */
 export async function stationsNear(lon: number, lat: number, count: number): Promise<StationAnswer[]> {
   const { near } = await database();
@@ -31,7 +39,8 @@ export async function stationsNear(lon: number, lat: number, count: number): Pro
     longitude: lon,
     maxResults: count,
     maxDistance: FARTHEST_KM,
-    filter: (station) => isFree(station) && (station.kind ?? "tide") === "tide",
+    filter: (station) =>
+      isFree(station) && (station.kind ?? "tide") === "tide" && station.type !== "subordinate",
   });
   return found.map(([station, distance]) => answerOf(station, distance));
 }

@@ -6,6 +6,7 @@ export const pages = [
   { id: "site", title: "Site", group: "Plan" },
   { id: "water", title: "Water", group: "Plan" },
   { id: "layout", title: "Layout", group: "Plan" },
+  { id: "kit", title: "Kit", group: "Prove" },
   { id: "checks", title: "Checks", group: "Prove" },
   { id: "materials", title: "Materials", group: "Build" },
   { id: "drawings", title: "Drawings", group: "Papers" },

@@ -21,6 +21,7 @@ const pageOf: Readonly<Record<PageId, React.LazyExoticComponent<Page>>> = {
   site: lazy(async () => ({ default: (await import("../site-page/site-page.tsx")).SitePage })),
   water: lazy(async () => ({ default: (await import("../water-page/water-page.tsx")).WaterPage })),
   layout: lazy(async () => ({ default: (await import("../layout-page/layout-page.tsx")).LayoutPage })),
+  kit: lazy(async () => ({ default: (await import("../kit-page/kit-page.tsx")).KitPage })),
   checks: lazy(async () => ({ default: (await import("../checks-page/checks-page.tsx")).ChecksPage })),
   materials: lazy(async () => ({
     default: (await import("../materials-page/materials-page.tsx")).MaterialsPage,

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "react";
 import { useDesk } from "../desk/desk.ts";
 import { pages, routeHash } from "../desk/route.ts";
 import { useStore } from "../desk/store.ts";
@@ -9,8 +10,13 @@ const groups = [...new Set(pages.map((p) => p.group))];
 export function SurveyLine() {
   const { router } = useDesk();
   const route = useStore(router, (r) => r);
+  const line = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const peg = line.current?.querySelector('[aria-current="page"]');
+    peg?.scrollIntoView({ block: "nearest", inline: "center" });
+  }, [route.page]);
   return (
-    <nav className="survey-line" aria-label="Pages">
+    <nav ref={line} className="survey-line" aria-label="Pages">
       {groups.map((group) => (
         <div key={group} className="survey-group">
           <p className="survey-word" id={`group-${group}`}>

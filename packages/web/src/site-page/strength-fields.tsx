@@ -5,6 +5,7 @@ import { NumberField } from "../fields/number-field.tsx";
 import { freeId, RowEditor, type Column } from "../fields/row-editor.tsx";
 import { TextField } from "../fields/text-field.tsx";
 import { useSection } from "../fields/use-section.ts";
+import { ImportButton } from "./import-button.tsx";
 
 /** Readings carry no id in the plan; their place in the list stands in for one while they are edited. */
 type Row = StrengthReading & { readonly id: string };
@@ -45,6 +46,7 @@ export function StrengthFields({ plan }: { readonly plan: Plan }) {
           onTake={(safety) => change({ safety })}
         />
       </div>
+      <ImportButton kind="shear" plan={plan} />
       <RowEditor<Row>
         noun="reading"
         rows={rows}
@@ -59,12 +61,15 @@ export function StrengthFields({ plan }: { readonly plan: Plan }) {
           su_kpa: 5,
           source: "hand vane, corrected",
         })}
-        onTake={(next) =>
-          change({ readings: next.map(({ id: _, ...reading }) => withoutEmptyVane(reading)) })
-        }
+        onTake={(next) => change({ readings: next.map((row) => withoutEmptyVane(withoutId(row))) })}
       />
     </FieldGroup>
   );
+}
+
+function withoutId(row: Row): StrengthReading {
+  const { id: _, ...reading } = row;
+  return reading;
 }
 
 function withoutEmptyVane(reading: StrengthReading): StrengthReading {

@@ -6,6 +6,7 @@ import { LengthField } from "../fields/length-field.tsx";
 import { freeId, RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
 import { YesField } from "../fields/yes-field.tsx";
+import { ImportButton } from "./import-button.tsx";
 
 const place = [
   { key: "x", label: "East on the grid", as: "number", unit: "m" },
@@ -69,6 +70,7 @@ export function SurveyFields({ plan }: { readonly plan: Plan }) {
         title="Check shots"
         note="Heights taken on the ground itself, against which the terrain is held."
       >
+        <ImportButton kind="check-shots" plan={plan} />
         <RowEditor<CheckShot>
           noun="check shot"
           rows={survey.check_shots}
@@ -86,6 +88,7 @@ export function SurveyFields({ plan }: { readonly plan: Plan }) {
         />
       </FieldGroup>
       <FieldGroup title="Stations" note="Where there is no terrain, the line is known from these alone.">
+        <ImportButton kind="stations" plan={plan} />
         <RowEditor<Station>
           noun="station"
           rows={survey.stations}

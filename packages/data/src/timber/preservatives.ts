@@ -1,0 +1,132 @@
+import type { Preservative } from "@causey/engine/materials";
+import type { SourceId } from "../sources/index.ts";
+
+function preservative(
+  id: string,
+  name: string,
+  contains: readonly ("copper" | "arsenic")[],
+  salt_use: Preservative["salt_use"],
+  restricted: boolean,
+  note: string,
+  source: SourceId,
+  status: Preservative["status"],
+): Preservative {
+  return {
+    id,
+    name,
+    has_copper: contains.includes("copper"),
+    has_arsenic: contains.includes("arsenic"),
+    salt_use,
+    restricted,
+    note,
+    source,
+    status,
+  };
+}
+
+/**
+ * What treated lumber may hold. Copper leaches under the drip line and eats plain zinc; `status` is that of the whole
+ * row: where the release was seen and the marine use is from memory, the row counts as memory.
+ */
+export const preservatives = [
+  preservative(
+    "acq",
+    "Alkaline copper quaternary (ACQ)",
+    ["copper"],
+    "no",
+    false,
+    "Copper is released measurably and stays mostly close to the walkway. Not for timber that stands in salt water.",
+    "wet-boardwalk-leaching",
+    "memory",
+  ),
+  preservative(
+    "ca-c",
+    "Copper azole (CA-B, CA-C)",
+    ["copper"],
+    "no",
+    false,
+    "The usual ground-contact treatment of today. Not for timber that stands in salt water.",
+    "awpa-u1",
+    "memory",
+  ),
+  preservative(
+    "mca",
+    "Micronised copper azole (MCA)",
+    ["copper"],
+    "no",
+    false,
+    "Releases less copper than dissolved azole, as its makers say. Not for timber that stands in salt water.",
+    "awpa-u1",
+    "memory",
+  ),
+  preservative(
+    "copper-naphthenate",
+    "Copper naphthenate",
+    ["copper"],
+    "unknown",
+    false,
+    "Brushed on cut ends of treated lumber; do that away from the wetland.",
+    "awpa-u1",
+    "memory",
+  ),
+  preservative(
+    "cddc",
+    "Copper dimethyldithiocarbamate (CDDC)",
+    ["copper"],
+    "unknown",
+    false,
+    "Studied on a wet boardwalk; hardly sold any more.",
+    "wet-boardwalk-leaching",
+    "memory",
+  ),
+  preservative(
+    "acza",
+    "Ammoniacal copper zinc arsenate (ACZA)",
+    ["copper", "arsenic"],
+    "marine-retention",
+    false,
+    "Arsenic and copper are released measurably and stay mostly close to the walkway.",
+    "wet-boardwalk-leaching",
+    "memory",
+  ),
+  preservative(
+    "cca",
+    "Chromated copper arsenate (CCA)",
+    ["copper", "arsenic"],
+    "marine-retention",
+    true,
+    "to be limited in poorly flushed water; withdrawn from US residential use in 2003-04; arsenic found within 0.3 m of a boardwalk",
+    "small-docks",
+    "memory",
+  ),
+  preservative(
+    "borate",
+    "Borate (SBX)",
+    [],
+    "no",
+    false,
+    "Washes out in the wet: for dry timber under cover only.",
+    "awpa-u1",
+    "memory",
+  ),
+  preservative(
+    "creosote",
+    "Creosote",
+    [],
+    "yes",
+    true,
+    "not for small docks, by public guidance; harms fish and plants, burns the skin",
+    "small-docks",
+    "seen",
+  ),
+  preservative(
+    "penta",
+    "Pentachlorophenol (penta)",
+    [],
+    "no",
+    true,
+    "not for small docks, by public guidance; being withdrawn",
+    "small-docks",
+    "seen",
+  ),
+] as const satisfies readonly Preservative[];

@@ -1,0 +1,2 @@
+export { refitFrom } from "./as-laid.ts";
+export { searchLayout } from "./lay-out.ts";

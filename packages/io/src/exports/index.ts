@@ -1,0 +1,2 @@
+export { layoutGpx, type GpxWritten } from "./layout-gpx.ts";
+export { layoutGeoPackage } from "./layout-geopackage.ts";

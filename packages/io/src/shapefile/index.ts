@@ -1,0 +1,1 @@
+export { readShapefile, shapefilesIn } from "./read-shapefile.ts";
