@@ -22,10 +22,9 @@ test("causey new makes a folder that checks, and never writes over one that is t
 
 test("causey check lists all problems at once, each with file, place, value and mend, and writes nothing", () => {
   const files = new Map(
-    ["plan.json", "terrain.asc", "zones.geojson", "places.geojson", "prices.csv"].map((name) => [
-      name,
-      readFileSync(join(demoFolder, name), "utf8"),
-    ]),
+    ["plan.json", "terrain.asc", "zones.geojson", "places.geojson", "prices.csv", "tide-table.csv"].map(
+      (name) => [name, readFileSync(join(demoFolder, name), "utf8")],
+    ),
   );
   const plan = JSON.parse(files.get("plan.json")!) as { terrain: { datum: string }; schema: number };
   plan.terrain.datum = "Another datum";

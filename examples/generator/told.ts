@@ -1,3 +1,4 @@
+import type { CheckShot, Survey } from "@causey/engine/survey";
 import { DATUM } from "./datum.ts";
 import type { Meadow } from "./meadow.ts";
 import type { Spot } from "./polygon.ts";
@@ -57,13 +58,13 @@ const SHOTS: readonly Spot[] = [
 const BOLT: { readonly spot: Spot; readonly z_m: number } = { spot: [130, 187], z_m: 2.61 };
 
 /** Back on the bolt at the end of the day. */
-const closingShot = (): object => {
+const closingShot = (): CheckShot => {
   const [x, y] = onGrid(BOLT.spot);
   return { id: "C12", x, y, z_m: 2.604, accuracy_m: 0.01, date: "2026-09-03" };
 };
 
 /** Heights taken with a level on the demo's own bench mark: they agree with the terrain within what they tell. */
-export const drawSurvey = (meadow: Meadow, random: Random) => ({
+export const drawSurvey = (meadow: Meadow, random: Random): Survey => ({
   benchmarks: [
     {
       id: "BM1",

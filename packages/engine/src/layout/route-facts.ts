@@ -80,7 +80,7 @@ export interface RouteFacts {
   readonly dead_ends: readonly DeadEnd[];
   readonly plots: readonly PlotClear[];
   /** Every part is one of the kit's: the search lays no other. */
-  readonly custom_parts: readonly [];
+  readonly custom_parts: readonly string[];
   readonly custom_because: string;
 }
 

@@ -1,13 +1,16 @@
-import { checkCalculations } from "../checks/index.ts";
+import { checkCalculations, ruleCalculations } from "../checks/index.ts";
 import { codeCalculations } from "../codes/index.ts";
 import { costCalculations } from "../cost/index.ts";
 import { fabricationCalculations } from "../fabrication/index.ts";
 import { floodCalculations } from "../flood/index.ts";
 import type { Calculation } from "../formula/index.ts";
 import { groundCalculations } from "../ground/index.ts";
+import { kitCalculations } from "../kit/index.ts";
+import { kitFigureCalculations } from "../kit-figures/index.ts";
 import { layingCalculations } from "../laying/index.ts";
 import { layoutCalculations } from "../layout/index.ts";
 import type { CalcContext } from "../materials/index.ts";
+import { optionCalculations } from "../options/index.ts";
 import { structureCalculations } from "../structure/index.ts";
 import { surveyCalculations } from "../survey/index.ts";
 import { waterCalculations } from "../water/index.ts";
@@ -25,4 +28,8 @@ export const calculations: readonly Calculation<CalcContext>[] = [
   ...waterCalculations,
   ...surveyCalculations,
   ...layoutCalculations,
+  ...kitCalculations,
+  ...kitFigureCalculations,
+  ...ruleCalculations,
+  ...optionCalculations,
 ].sort((a, b) => (a.id < b.id ? -1 : 1));

@@ -1,4 +1,4 @@
-import { runChecks, type CheckResult } from "../checks/index.ts";
+import { engineerFlags, runChecks, type CheckResult } from "../checks/index.ts";
 import { budgetOf, costOf, type Budget, type Cost } from "../cost/index.ts";
 import { planCutting, type CuttingPlan, type Solver } from "../fabrication/index.ts";
 import { hashJson, type Job, type Trace } from "../formula/index.ts";
@@ -27,6 +27,8 @@ import {
   type Tables,
   type TakeOff,
 } from "../materials/index.ts";
+import { optionLines, type OptionLine } from "../options/index.ts";
+import { resolveRules } from "../rules/index.ts";
 import { hashRaster, type Site } from "../site/index.ts";
 import { surveyResults, type SurveyResults } from "../survey/index.ts";
 import { hashSeries, wetness, type WaterResults } from "../water/index.ts";
@@ -150,10 +152,29 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     plan.units,
     plan.laying.carriers,
     site.datum,
+    plan.rules,
+    plan.water.exposure,
+    plan.layout.slop_mm,
   ];
-  const checks = yield* stages.run<readonly CheckResult[]>("checks", 2, checkInputs, () =>
+  const checks = yield* stages.run<readonly CheckResult[]>("checks", 3, checkInputs, () =>
     atOnce(() => runChecks({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
   );
+  const options = yield* stages.run<readonly OptionLine[]>(
+    "options",
+    1,
+    [
+      stages.keyOf("layout"),
+      plan.request,
+      plan.visits,
+      plan.ground,
+      plan.survey,
+      plan.kit,
+      site.levels,
+      plan.flood_level,
+    ],
+    () => atOnce(() => optionLines(plan, site, layout)),
+  );
+  const { clashes } = resolveRules(plan.rules, tables.rule_profiles, plan.units);
   const water = yield* stages.run<WaterResults>(
     "water",
     2,
@@ -198,6 +219,9 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     spares,
     route,
     setting_out,
+    options,
+    clashes: clashes.map((c) => c.message),
+    engineer: engineerFlags(plan, layout, checks, tables.rule_profiles),
     budget: money.budget,
     water,
     kit,

@@ -1,4 +1,4 @@
-import type { CheckResult } from "../checks/index.ts";
+import { RULE_KINDS, type CheckResult } from "../checks/index.ts";
 import type { Joint, Layout, Part } from "../layout/index.ts";
 import { groundAt, type Site } from "../site/index.ts";
 import type { StripCell, StripModel } from "./strip.ts";
@@ -75,7 +75,7 @@ function makeCell(part: Part, from: number, gap: number, checks: readonly CheckR
     part.kind === "module"
       ? [part.id, part.from, part.to]
       : [part.id, part.from, ...Object.values(part.exits)];
-  const mine = checks.filter((c) => c.parts.some((id) => tags.includes(id)));
+  const mine = checks.filter((c) => !isRule(c) && c.parts.some((id) => tags.includes(id)));
   const judged = mine.flatMap((c) => (c.status === "pass" || c.status === "fail" ? [c] : []));
   const worst = judged.reduce<(typeof judged)[number] | null>(
     (a, c) => (a === null || c.utilisation > a.utilisation ? c : a),
@@ -94,6 +94,9 @@ function makeCell(part: Part, from: number, gap: number, checks: readonly CheckR
     governs: worst === null ? (unchecked?.title ?? "nothing checked") : worst.title,
   };
 }
+
+/** Rules of width, gap or grade are yes or no: the strip shows shares of what carries. */
+const isRule = (check: CheckResult): boolean => RULE_KINDS.some((kind) => kind === check.kind);
 
 function stateOf(utilisation: number | null, unchecked: boolean): StripCell["state"] {
   if (utilisation !== null && utilisation > 1) return "over";

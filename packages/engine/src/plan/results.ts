@@ -1,4 +1,4 @@
-import type { CheckResult } from "../checks/index.ts";
+import type { CheckResult, EngineerFlag } from "../checks/index.ts";
 import type { Budget, Cost } from "../cost/index.ts";
 import type { CuttingPlan } from "../fabrication/index.ts";
 import type { Source, TraceStep } from "../formula/index.ts";
@@ -6,6 +6,7 @@ import type { KitFigures } from "../kit-figures/index.ts";
 import type { Layout, LayoutFigures, RouteFacts, SettingOut, SpareModules } from "../layout/index.ts";
 import type { TakeOff } from "../materials/index.ts";
 import type { SurveyResults } from "../survey/index.ts";
+import type { OptionLine } from "../options/index.ts";
 import type { Unit, UnitSystem } from "../units/index.ts";
 import type { WaterResults } from "../water/index.ts";
 import type { StripModel } from "./strip.ts";
@@ -48,6 +49,12 @@ export interface Results {
   readonly route: RouteFacts;
   /** How a crew with tapes sets the walkway out. */
   readonly setting_out: SettingOut;
+  /** Every kind of walkway, "no structure" first, with what was decided and what this place says. */
+  readonly options: readonly OptionLine[];
+  /** Where the chosen rules and another profile ask for things that cannot both be had. */
+  readonly clashes: readonly string[];
+  /** Limits beyond which a licensed engineer must look. */
+  readonly engineer: readonly EngineerFlag[];
   readonly budget: Budget;
   readonly water: WaterResults;
   /** Every part of the recipe in figures. */

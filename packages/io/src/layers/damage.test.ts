@@ -148,7 +148,7 @@ const stretch = (length: number, a: number, b: number): [number, number] => {
 
 /** Bytes overwritten, a stretch repeated or cut out, the end cut off. */
 function spoil(bytes: Uint8Array, d: Damage): Uint8Array {
-  let out = bytes.slice();
+  let out: Uint8Array = bytes.slice();
   const reach = d.isInHead ? Math.min(out.length, 200) : out.length;
   for (const [where, value] of d.writes) out[Math.min(out.length - 1, Math.floor(where * reach))] = value;
   if (d.repeat !== null) {

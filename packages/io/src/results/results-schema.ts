@@ -6,6 +6,7 @@ import { evaluationSchema, layoutSchema, many, text } from "./layout-schema.ts";
 import { budgetSchema, costSchema, cuttingSchema, takeOffSchema } from "./material-schema.ts";
 import { kitFiguresSchema } from "./kit-schema.ts";
 import { routeSchema, settingOutSchema, sparesSchema } from "./route-schema.ts";
+import { engineerSchema, optionsSchema } from "./rules-schema.ts";
 import { stripSchema } from "./strip-schema.ts";
 import { surveyResultsSchema } from "./survey-schema.ts";
 import { waterSchema } from "./water-schema.ts";
@@ -84,6 +85,9 @@ export const resultsSchema = z.strictObject({
   spares: sparesSchema,
   route: routeSchema,
   setting_out: settingOutSchema,
+  options: optionsSchema,
+  clashes: many(text),
+  engineer: engineerSchema,
   budget: budgetSchema,
   water: waterSchema,
   kit: kitFiguresSchema,

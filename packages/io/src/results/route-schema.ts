@@ -46,7 +46,7 @@ export const routeSchema = z.strictObject({
       overlap_m2: number,
     }),
   ),
-  custom_parts: z.tuple([]),
+  custom_parts: many(text),
   custom_because: text,
 });
 

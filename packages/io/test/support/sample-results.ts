@@ -343,6 +343,25 @@ export const sampleResults: Results = {
     diagonals: [],
     closing_error_m: 0.0001,
   },
+  options: [
+    {
+      kind: "no-structure",
+      name: "No structure",
+      make_up: "People walk on the ground.",
+      removable: "nothing to remove",
+      removal_note: "",
+      against: "Mud.",
+      source: seen,
+      status: "rejected",
+      reason: "Ruts.",
+      is_reason_missing: false,
+      notes: ["8,000 steps a year"],
+      warnings: [{ text: "Feet go in.", source: seen }],
+      working: [],
+    },
+  ],
+  clashes: ["1/2 in against 3/4 in"],
+  engineer: [{ id: "rail", title: "Handrail", because: "Fall over 4 ft.", parts: ["A-1"], source: seen }],
   budget: {
     currency: "USD",
     entries: [

@@ -40,8 +40,9 @@ function recordOf(type: number, shape: ShpShape): Uint8Array {
   const points = rings.flat();
   let start = 0;
   const starts = rings.map((ring) => [(start += ring.length) - ring.length, 4] as const);
-  const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
-  const box = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  const edge = (axis: 0 | 1, pick: (a: number, b: number) => number): number =>
+    points.map((p) => p[axis]).reduce((a, b) => pick(a, b));
+  const box = [edge(0, Math.min), edge(1, Math.min), edge(0, Math.max), edge(1, Math.max)];
   return packed([
     [type, 4],
     ...box.map((v) => [v, 8] as const),

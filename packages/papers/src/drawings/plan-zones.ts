@@ -65,9 +65,11 @@ export function zoneLabels({ plan }: PaperContext, view: SheetView, labels: Labe
 /** Whether a box on the sheet lies over water, a closure, a buffer or soft ground. */
 export function coversStrongZone({ plan }: PaperContext, view: SheetView, box: Box): boolean {
   const strong = strongRings(plan.zones, view);
-  const shares = [0, 0.2, 0.4, 0.6, 0.8, 1];
-  return shares.some((u) =>
-    shares.some((v) =>
+  // Every 2 mm: a narrower channel would be no more than its outline.
+  const shares = (mm: number): number[] =>
+    Array.from({ length: Math.ceil(mm / 2) + 1 }, (_, i) => i / Math.ceil(mm / 2));
+  return shares(box.width).some((u) =>
+    shares(box.height).some((v) =>
       strong.some((rings) => isWithin(rings, [box.x + u * box.width, box.y + v * box.height])),
     ),
   );

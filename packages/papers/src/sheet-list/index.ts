@@ -32,6 +32,12 @@ export const sheetList = [
   },
   { id: "order", title: "Order list", about: "What is bought, and how it is sawn." },
   { id: "budget", title: "Budget", about: "Every line in the year it is paid." },
+  {
+    id: "setting-out",
+    title: "Setting-out",
+    about:
+      "Every joint by baseline, offset and two ties that a tape can measure; diagonals of the platforms.",
+  },
   { id: "labels", title: "Module labels", about: "Tag, distance along and QR code of every part." },
   { id: "workings", title: "Calculation appendix", about: "The working of every figure and check." },
   { id: "request-form", title: "Access request", about: "A blank form for researchers." },

@@ -121,6 +121,8 @@ export const site: Site = {
   levels,
   readings: [],
   height_band_m: null,
+  ground: null,
+  series: null,
 };
 
 /** Everything that the drawings are made of, in metres or in feet, on one of the two papers. */

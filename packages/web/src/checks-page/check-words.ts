@@ -11,6 +11,21 @@ export const groups: readonly { readonly title: string; readonly kinds: readonly
   { title: "Staying put in a flood", kinds: ["uplift"] },
   { title: "Lifting by hand", kinds: ["lifting"] },
   { title: "Platforms", kinds: ["platform"] },
+  {
+    title: "Rules of the chosen profile",
+    kinds: [
+      "width",
+      "cart",
+      "opening",
+      "edge",
+      "grade",
+      "deck-rule",
+      "public-span",
+      "setback",
+      "tipping",
+      "pairing",
+    ],
+  },
 ];
 
 export const statusWords: Readonly<Record<CheckResult["status"], string>> = {

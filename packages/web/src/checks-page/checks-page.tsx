@@ -16,6 +16,7 @@ import { narrow } from "../show/screen.ts";
 import { count } from "../show/show.ts";
 import { CheckDetail } from "./check-detail.tsx";
 import { CheckTable } from "./check-table.tsx";
+import { RuleChoice } from "./rule-choice.tsx";
 import { groupChecks, partsAt, tagsOf, tally } from "./check-words.ts";
 import "./checks-page.css";
 
@@ -52,6 +53,7 @@ export function ChecksPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
             )}
           </section>
         )}
+        <RuleChoice plan={snapshot.plan} results={results} />
         {results && <Cautions cautions={results.cautions} />}
       </Ledger>
       {isNarrow && chosen && (

@@ -1,5 +1,6 @@
 import type { Plan } from "@causey/engine/plan";
 import type { OptionChoice, WalkwayKind } from "@causey/engine/request";
+import type { OptionLine } from "@causey/engine/options";
 import { ChoiceField } from "../fields/choice-field.tsx";
 import { FieldGroup } from "../fields/form-sheet.tsx";
 import { TextField } from "../fields/text-field.tsx";
@@ -28,7 +29,7 @@ const answers: readonly { readonly value: Answer; readonly words: string }[] = [
 ];
 
 /** What else could be done, and why it was or was not: "no structure" comes first. */
-export function Kinds({ plan }: { readonly plan: Plan }) {
+export function Kinds({ plan, lines }: { readonly plan: Plan; readonly lines: readonly OptionLine[] }) {
   const { value: request, change } = useSection(plan, "request");
   const answerTo = (kind: WalkwayKind): OptionChoice | undefined =>
     request.options.find((o) => o.kind === kind);
@@ -59,10 +60,31 @@ export function Kinds({ plan }: { readonly plan: Plan }) {
                   onTake={(reason) => put(kind, answer.status, reason)}
                 />
               )}
+              <KindFacts line={lines.find((l) => l.kind === kind)} />
             </li>
           );
         })}
       </ul>
     </FieldGroup>
+  );
+}
+
+/** What is known of a kind, and what this place says about it. */
+function KindFacts({ line }: { readonly line: OptionLine | undefined }) {
+  if (!line) return null;
+  return (
+    <div className="kind-facts">
+      <p className="quiet">
+        {line.make_up} Can it come out again: {line.removable}. Against it: {line.against}
+      </p>
+      {line.notes.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
+      {line.warnings.map((w) => (
+        <p key={w.text} className="kind-warning">
+          {w.text}
+        </p>
+      ))}
+    </div>
   );
 }

@@ -1,5 +1,6 @@
 import { requestGaps } from "@causey/engine/request";
 import type { PlanSnapshot } from "../api/types.ts";
+import { useDerived } from "../desk/use-derived.ts";
 import { FormSheet } from "../fields/form-sheet.tsx";
 import { Ledger } from "../frame/ledger.tsx";
 import { count } from "../show/show.ts";
@@ -11,6 +12,7 @@ import "./request-page.css";
 /** Who asks to go where, with what and until when: the form on the left, what is still open on the right. */
 export function RequestPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   const { plan } = snapshot;
+  const { results } = useDerived();
   const gaps = requestGaps(plan);
   return (
     <>
@@ -18,7 +20,7 @@ export function RequestPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
         <FormSheet label="The access request">
           <WhoAsks plan={plan} />
           <Visits plan={plan} />
-          <Kinds plan={plan} />
+          <Kinds plan={plan} lines={results?.options ?? []} />
         </FormSheet>
       </div>
       <Ledger label="What the request leaves open">

@@ -50,7 +50,7 @@ class Marker {
 
   mark(): BrokenRule[] {
     for (const part of this.laid.parts) {
-      this.outline(part.id, middleOf(part.outline[0]![0]!), part.outline[0]![0]!);
+      this.outlines(part.id, middleOf(part.outline[0]![0]!), [part.outline[0]![0]!]);
       if (part.kind === "module") this.module(part);
     }
     for (const joint of this.laid.joints) this.joint(joint);
@@ -69,10 +69,10 @@ class Marker {
   }
 
   /** What no part and no foot may touch. */
-  private outline(what: string, place: Spot, ring: Ring): void {
+  private outlines(what: string, place: Spot, rings: readonly Ring[]): void {
     const { site, laying } = this.input;
     for (const zone of site.zones)
-      if (isShut(zone, laying.from, laying.to) && this.areaOf(zone).touches(ring))
+      if (isShut(zone, laying.from, laying.to) && rings.some((ring) => this.areaOf(zone).touches(ring)))
         this.add(
           "shut-zone",
           what,
@@ -81,7 +81,10 @@ class Marker {
           "Lead the line around it, or lay at another time.",
         );
     for (const plot of site.plots)
-      if (plot.keep_off_m > 0 && signedDistance([[ring]], plot.x, plot.y) < plot.keep_off_m - LEVEL)
+      if (
+        plot.keep_off_m > 0 &&
+        rings.some((ring) => signedDistance([[ring]], plot.x, plot.y) < plot.keep_off_m - LEVEL)
+      )
         this.add(
           "keep-off",
           what,
@@ -96,7 +99,7 @@ class Marker {
     const kind = this.input.facts.supports.find((k) => k.id === joint.support);
     if (!kind) return;
     this.supportHeight(joint, kind);
-    joint.feet.forEach((foot) => this.foot(joint, kind, foot[0]!));
+    this.feet(joint, kind);
     const clear = joint.deck_m - this.input.facts.depth_m - joint.ground_m;
     if (clear < this.input.choice.min_clear_mm / 1000 - LEVEL)
       this.add(
@@ -120,17 +123,20 @@ class Marker {
     );
   }
 
-  private foot(joint: Joint, kind: SupportKind, ring: Ring): void {
+  /** All feet of one support: each rule is marked once, at its worst. */
+  private feet(joint: Joint, kind: SupportKind): void {
     const place: Spot = [joint.x, joint.y];
-    const name = `Support ${joint.id}`;
-    const { low, high } = groundUnder(this.input.site.terrain, ring);
+    const { site } = this.input;
+    const ground = joint.feet.map((foot) => groundUnder(site.terrain, foot[0]!));
+    const low = Math.min(...ground.map((g) => g.low));
+    const fall = Math.max(...ground.map((g) => g.high - g.low));
     const least = kind.stands.ground_above_m;
     if (Number.isNaN(low))
       this.add(
         "foot-ground",
         joint.id,
         place,
-        `${name} stands where the ground is not known.`,
+        `Support ${joint.id} stands where the ground is not known.`,
         "Survey there, or move the line.",
       );
     else if (least !== null && low < least)
@@ -138,27 +144,28 @@ class Marker {
         "foot-ground",
         joint.id,
         place,
-        `${name} stands on ground at ${metres(low)}; "${kind.name}" needs ground above ${metres(least)}.`,
+        `Support ${joint.id} stands on ground at ${metres(low)}; "${kind.name}" needs ground above ${metres(least)}.`,
         "Move the line, or put a support in the kit that may stand lower.",
       );
-    if (high - low > MOST_FALL_M)
+    if (fall > MOST_FALL_M)
       this.add(
         "foot-level",
         joint.id,
         place,
-        `Under ${name.toLowerCase()} the ground falls by ${metres(high - low)}; a crew can level ${metres(MOST_FALL_M)}.`,
+        `Under support ${joint.id} the ground falls by ${metres(fall)} across a foot; a crew can level ${metres(MOST_FALL_M)}.`,
         "Move the line back from the edge.",
       );
-    for (const zone of this.input.site.zones)
-      if (kind.stands.not_in.includes(zone.use) && this.areaOf(zone).touches(ring))
+    const rings = joint.feet.map((foot) => foot[0]!);
+    for (const zone of site.zones)
+      if (kind.stands.not_in.includes(zone.use) && rings.some((ring) => this.areaOf(zone).touches(ring)))
         this.add(
           "foot-zone",
           joint.id,
           place,
-          `${name} stands in ${zone.use} "${zone.name}", where "${kind.name}" must not stand.`,
+          `Support ${joint.id} stands in ${zone.use} "${zone.name}", where "${kind.name}" must not stand.`,
           "Move the line, or put a support in the kit that may stand there.",
         );
-    this.outline(joint.id, place, ring);
+    this.outlines(joint.id, place, rings);
   }
 
   private module(part: ModulePart): void {

@@ -55,12 +55,15 @@ const dy: readonly number[] = DY;
 const SLICE = 1 << 14;
 /** Not reaching the plot counts as so many broken rules. */
 const UNREACHED = 5;
+/** A way that has broken so many rules more than another got along as far with is given up. */
+const FAR_BEHIND = 12;
 
 /**
  * The parts whose middle line follows a guide best: shortest path over (joint, guide point beside it), with the steps
  * since the last place to pass where these are asked for. Exact for the prices given, since the guide point beside the
  * next joint depends on nothing but the part and the guide point beside this one; of labels at one joint and guide
- * point only those that cost less or passed later are kept.
+ * point only those that cost less or passed later are kept. Heuristic: a way that fell far behind is given up, though
+ * the one ahead of it might still meet more broken rules than it has.
  */
 export class GuidedSearch {
   settled = 0;
@@ -114,7 +117,7 @@ export class GuidedSearch {
     const m = this.queue.beside[label]!;
     for (let n = this.reached + 1; n <= m; n++) this.ahead[n] = cost;
     this.reached = Math.max(this.reached, m);
-    return cost > this.ahead[m]! + ((globalThis as any).BAND ?? Infinity) * this.t.prices.rule;
+    return cost > this.ahead[m]! + FAR_BEHIND * this.t.prices.rule;
   }
 
   private tryEnd(label: number): void {
