@@ -122,23 +122,22 @@ describe("Water", () => {
     await page.getByLabel("Latitude of the site").press("Enter");
     await page.getByRole("button", { name: "Look for stations" }).click();
     await page.locator(".stations-found li").first().waitFor();
-    expect(await page.locator(".stations-found li").first().textContent()).toMatch(
-      /NAVD88.*Tarrowmere datum/s,
-    );
+    const onLand = page.locator(".stations-found li", { hasText: "NAVD88" });
+    expect(await onLand.first().textContent()).toMatch(/NAVD88.*Tarrowmere datum/s);
     expect(await page.getByRole("button", { name: "Take these levels" }).count()).toBe(0);
   });
 });
 
 describe("Kit", () => {
-  test("another deck changes drawing, masses and checks; a recipe that cannot be built is refused with its mend", async () => {
+  test("a narrower deck changes drawing, masses and checks; a recipe that cannot be built is refused with its mend", async () => {
     const { page } = sheet;
     await open(page, "Kit");
     const before = await settled(page);
     const massOf = (): Promise<string | null> =>
       page.locator(".kit-group").first().locator(".figure-value").first().textContent();
     const [mass, drawing] = [await massOf(), await page.locator(".part-views").innerHTML()];
-    await page.getByLabel("Gap between boards").fill("1 in");
-    await page.getByLabel("Gap between boards").press("Enter");
+    await page.getByLabel("Width of the deck").fill("2 ft 10 in");
+    await page.getByLabel("Width of the deck").press("Enter");
     await afterRevision(page, before);
     expect(await massOf()).not.toBe(mass);
     expect(await page.locator(".part-views").innerHTML()).not.toBe(drawing);

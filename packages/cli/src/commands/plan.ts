@@ -2,7 +2,8 @@ import { tables } from "@causey/data/tables";
 import type { Progress } from "@causey/engine/formula";
 import { derive } from "@causey/engine/plan";
 import { writeFolder } from "@causey/io/folder";
-import { resultFiles } from "@causey/io/results";
+import { exchangeFiles } from "@causey/io/exports";
+import { resultFiles, withoutHidden } from "@causey/io/results";
 import { drive } from "@causey/runtime/jobs";
 import { loadSolver } from "@causey/runtime/solver";
 import { resolve } from "node:path";
@@ -46,7 +47,9 @@ async function planFolder(
   const job = derive(read, { tables, solver: await loadSolver() });
   const done = await drive(job, { aborted: false }, isLoud ? progressTo(process.stderr) : () => {});
   if (!done.ok) return 1;
-  await writeFolder(out, resultFiles(done.value, read.plan), { force });
+  const exchange = await exchangeFiles(withoutHidden(done.value, read.plan.zones), read.site.crs);
+  if (exchange.warnings.length > 0) shell.error(problemLines(exchange.warnings));
+  await writeFolder(out, new Map([...resultFiles(done.value, read.plan), ...exchange.files]), { force });
   shell.out(summary(done.value, read.plan));
   return 0;
 }

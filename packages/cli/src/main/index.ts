@@ -2,6 +2,7 @@ import { runCalc } from "../commands/calc.ts";
 import { runAudit } from "../commands/audit.ts";
 import { runBackup } from "../commands/backup.ts";
 import { runCheck } from "../commands/check.ts";
+import { runImport } from "../commands/import.ts";
 import { runNew } from "../commands/new.ts";
 import { runPapers } from "../commands/papers.ts";
 import { runPlan } from "../commands/plan.ts";
@@ -13,6 +14,7 @@ import { StoreError } from "@causey/runtime/store";
 
 const commands: Readonly<Record<string, (args: readonly string[], shell: Shell) => Promise<number>>> = {
   new: runNew,
+  import: runImport,
   check: runCheck,
   plan: runPlan,
   papers: runPapers,
@@ -25,6 +27,8 @@ const commands: Readonly<Record<string, (args: readonly string[], shell: Shell) 
 const help = `Causey plans temporary, removable walkways over fragile wetlands.
 
   causey new DIR                         make a plan folder to start from
+  causey import DIR FILE --as areas|starts|plots --out OUT   add what a mapping program's file holds (zipped shapefile,
+                                         KML, GPX, GeoPackage, GeoJSON); "causey import" alone lists the options
   causey check DIR                       list everything wrong with a plan folder
   causey plan DIR --out OUT [--force]    find, check and price the walkway; write the results; --force moves aside what
                                          stands in OUT and was not written by Causey; --quiet shows no progress

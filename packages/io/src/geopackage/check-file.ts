@@ -4,7 +4,7 @@ const SIGN = "SQLite format 3\0";
 const MEND = "Copy or export the GeoPackage again; a copy that was cut off on its way looks like this.";
 
 export const isSqlite = (bytes: Uint8Array): boolean =>
-  bytes.length >= 16 && [...SIGN].every((c, i) => bytes[i] === c.charCodeAt(0));
+  bytes.length >= 16 && Array.from(SIGN).every((c, i) => bytes[i] === c.charCodeAt(0));
 
 /**
  * Holds the head of an SQLite file (its file format, section 1.3) against its length, walks the pages of its list of

@@ -93,7 +93,7 @@ function valueOf(
   if (!isField(given)) return given;
   const raw = Object.hasOwn(feature.properties, given.field) ? feature.properties[given.field]! : null;
   if (given.words === undefined || raw === null) return asKind(key, raw);
-  const word = String(raw).trim();
+  const word = (typeof raw === "string" ? raw : JSON.stringify(raw)).trim();
   if (Object.hasOwn(given.words, word)) return given.words[word]!;
   found.error({
     code: "layer-word",

@@ -36,7 +36,7 @@ test("without a system: an error that says what to give, until the user says it"
   const layer = at(null, 412_345, 4_612_345);
   const [problem] = await problemsOf(() => placeLayer(layer, utm19));
   expect(problem).toMatchObject({ code: "layer-crs", file: "spots.zip" });
-  expect(problem!.mend).toMatch(/assume \{"epsg": 26919\}/);
+  expect(problem!.mend).toMatch(/EPSG:26919/);
   expect(problem!.message).toMatch(/\.prj/);
   expect((await placed(layer, utm19, { epsg: 26919 })).point).toEqual([412_345, 4_612_345]);
 });
@@ -112,7 +112,7 @@ test("a site on a local grid takes layers of that grid only", async () => {
   expect((await placed(at({ local: "Fen grid" }, 3, 4), local)).point).toEqual([3, 4]);
   expect((await placed(at(null, 3, 4), local, { local: "Fen grid" })).point).toEqual([3, 4]);
   const [unknown] = await problemsOf(() => placeLayer(at(null, 3, 4), local));
-  expect(unknown!.mend).toMatch(/assume \{"local": "Fen grid"\}/);
+  expect(unknown!.mend).toMatch(/site's own grid, "Fen grid"/);
   for (const crs of ["lon-lat", { epsg: 26919 }, { local: "Other" }] as const) {
     const [problem] = await problemsOf(() => placeLayer(at(crs, 3, 4), local));
     expect(problem!.code).toBe("layer-local");

@@ -54,8 +54,8 @@ export async function placeLayer(
 
 const sayHow = (crs: Crs): string =>
   crs.kind === "epsg"
-    ? `Export it again with its coordinate system, or state the system: assume {"epsg": ${crs.code}} if it is in the site's own, else its own code.`
-    : `If its coordinates are in the site's grid, say so: assume {"local": ${JSON.stringify(crs.name)}}.`;
+    ? `Export it again with its coordinate system, or state the system: EPSG:${crs.code} if it is the site's own, else its own code.`
+    : `If its coordinates are in the site's own grid, ${quote(crs.name)}, say so.`;
 
 function declaredSystem(
   found: Findings,
@@ -105,7 +105,7 @@ function localMove(found: Findings, layer: VectorLayer, declared: Exclude<LayerC
     place: `layer ${quote(layer.name)}`,
     value: systemTitle(declared),
     message: `The layer is in ${systemTitle(declared)}, but the site is on ${crsName(crs)}, whose place on the earth is not known.`,
-    mend: `Bring it into the local grid in your mapping program and save it without a coordinate system, then assume {"local": ${JSON.stringify(crs.name)}}.`,
+    mend: `Bring it into the local grid in your mapping program and save it without a coordinate system, then say that its coordinates are in the site's own grid, ${quote(crs.name)}.`,
   });
 }
 

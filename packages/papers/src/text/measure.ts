@@ -16,7 +16,7 @@ export function textWidth(text: string, size: number, weight: Weight = "regular"
 
 /** The text with every sign that the font lacks shown as a question mark, so that a gap is seen. */
 export const inFont = (text: string): string =>
-  [...text].map((sign) => (regularWidths[sign.codePointAt(0)!] === undefined ? "?" : sign)).join("");
+  Array.from(text, (sign) => (regularWidths[sign.codePointAt(0)!] === undefined ? "?" : sign)).join("");
 
 /** Breaks text into lines no wider than `width` [mm]; a word that is wider by itself is broken inside. */
 export function wrap(text: string, width: number, size: number, weight: Weight = "regular"): string[] {

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
 
 /** What is being typed into a field, and whether it can be taken over. */
 export interface Draft {
@@ -22,10 +22,12 @@ export function useDraft<T>(
 ): Draft {
   const [text, setText] = useState(shown);
   const [fault, setFault] = useState<string | null>(null);
-  useEffect(() => {
+  const [follows, setFollows] = useState(shown);
+  if (follows !== shown) {
+    setFollows(shown);
     setText(shown);
     setFault(null);
-  }, [shown]);
+  }
   return {
     text,
     fault,

@@ -43,13 +43,13 @@ export function BudgetTable({ budget, reading }: { readonly budget: Budget; read
               <td className="number">{money(year.low)}</td>
               <td className="number">{money(year.mid)}</td>
               <td className="number">{money(year.high)}</td>
-              <td />
+              <td>–</td>
             </tr>
           </tbody>
         ))}
         <tfoot>
           <tr className="row-sum">
-            <td />
+            <td>all</td>
             <th scope="row">The whole project</th>
             <td className="number">{money(budget.low)}</td>
             <td className="number">{money(budget.mid)}</td>

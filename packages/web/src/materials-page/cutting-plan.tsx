@@ -53,20 +53,20 @@ function Stick({
     .map((cut) => `${cut.count} of ${show(cut.length_mm / 1000, "m", reading)}`)
     .join(", ");
   const scale = 1000 / longest;
-  let x = 0;
+  const starts = pieces.map((_, i) => pieces.slice(0, i).reduce((sum, l) => sum + l, 0));
   return (
     <span className="stick">
       <svg viewBox="0 0 1000 18" preserveAspectRatio="none" aria-hidden="true">
         <rect className="stick-rest" width={pattern.stock_mm * scale} height="18" />
-        {pieces.map((length, i) => {
-          const at = x;
-          x += length * scale;
-          return (
-            // Equal pieces of one stick have nothing but their place to tell them apart.
-            // oxlint-disable-next-line react/no-array-index-key
-            <rect key={i} className="stick-piece" x={at} width={length * scale} height="18" />
-          );
-        })}
+        {pieces.map((length, i) => (
+          <rect
+            key={starts[i]!}
+            className="stick-piece"
+            x={starts[i]! * scale}
+            width={length * scale}
+            height="18"
+          />
+        ))}
       </svg>
       <span className="stick-words">
         from {show(pattern.stock_mm / 1000, "m", reading)}: {words}

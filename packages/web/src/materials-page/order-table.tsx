@@ -47,8 +47,8 @@ export function OrderTable({ cost, reading }: { readonly cost: Cost; readonly re
             <tr key={line.item} className="row-open">
               <th scope="row">{line.item}</th>
               <td>{actualSize(line.item, reading)}</td>
-              <td />
-              <td />
+              <td>–</td>
+              <td>–</td>
               <td className="number">{line.needed}</td>
               <td colSpan={3}>no price in the list: left out of every sum</td>
             </tr>

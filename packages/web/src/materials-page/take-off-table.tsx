@@ -28,9 +28,9 @@ export function TakeOffTable({ takeOff, reading }: { readonly takeOff: TakeOff; 
           {takeOff.counted.map((line) => (
             <tr key={line.item}>
               <th scope="row">{line.name}</th>
-              <td />
+              <td>by the piece</td>
               <td className="number">{line.count}</td>
-              <td />
+              <td>–</td>
             </tr>
           ))}
         </tbody>

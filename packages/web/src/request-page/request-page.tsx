@@ -2,6 +2,7 @@ import { requestGaps } from "@causey/engine/request";
 import type { PlanSnapshot } from "../api/types.ts";
 import { useDerived } from "../desk/use-derived.ts";
 import { FormSheet } from "../fields/form-sheet.tsx";
+import { DeriveStatus } from "../frame/derive-status.tsx";
 import { Ledger } from "../frame/ledger.tsx";
 import { count } from "../show/show.ts";
 import { Kinds } from "./kinds.tsx";
@@ -29,6 +30,7 @@ export function RequestPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
           {count(plan.visits.length, "visit")} to {count(plan.plots.length, "plot")},{" "}
           {count(Math.round(plan.visits.reduce((n, v) => n + v.per_year, 0)), "time")} a year
         </p>
+        <DeriveStatus />
         {gaps.length === 0 ? (
           <p>The request tells everything that the plan asks for.</p>
         ) : (

@@ -5,6 +5,7 @@ import { useDesk } from "../desk/desk.ts";
 import { useStore } from "../desk/store.ts";
 import { useDerived } from "../desk/use-derived.ts";
 import { FormSheet } from "../fields/form-sheet.tsx";
+import { DeriveStatus } from "../frame/derive-status.tsx";
 import { Ledger } from "../frame/ledger.tsx";
 import { SiteMap } from "../map/site-map.tsx";
 import { ZoneList } from "../layout-page/zone-list.tsx";
@@ -67,6 +68,7 @@ export function SitePage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
           {count(plan.starts.length, "start")}, {count(plan.plots.length, "plot")},{" "}
           {count(plan.zones.length, "area")}, {count(plan.ground.readings.length, "strength reading")}
         </p>
+        <DeriveStatus />
         <SiteFindings plan={plan} results={results} />
         <ZoneList zones={plan.zones} />
       </Ledger>

@@ -1,0 +1,126 @@
+import type { PlanCrs } from "@causey/io/crs";
+import { readFolder, writeFolder } from "@causey/io/folder";
+import {
+  placeLayer,
+  readLayers,
+  toPlaces,
+  toZones,
+  type PlacedLayer,
+  type ZoneMapping,
+} from "@causey/io/layers";
+import { PLACES_FILE, PLAN_FILE, ZONES_FILE } from "@causey/io/plan";
+import { readPlaces, readZones, writePlaces, writeZones } from "@causey/io/vector";
+import type { Crs } from "@causey/engine/site";
+import { readFile } from "node:fs/promises";
+import { basename, resolve } from "node:path";
+import { chooseLayer } from "../import/choose-layer.ts";
+import { FEATURE_OPTIONS, placeMapping, zoneMapping } from "../import/mapping.ts";
+import { mergeById } from "../import/merge.ts";
+import { assumedSystem, sitePart, type SitePart } from "../import/site-part.ts";
+import { problemLines, readArgs, UsageError, type Shell } from "../shell/index.ts";
+
+const form =
+  "causey import DIR FILE --as areas|starts|plots --out OUT [--use USE] [--name-field FIELD] [--id-field FIELD] [--layer NAME] [--system site|lon-lat|EPSG:CODE] [--hidden] [--replace] [--force]\n" +
+  `Also, for all features or from a field of each: ${FEATURE_OPTIONS.map((o) => `--${o}, --${o}-field`).join("; ")}.`;
+
+const text = { type: "string" } as const;
+const flag = { type: "boolean" } as const;
+const options = {
+  as: text,
+  out: text,
+  layer: text,
+  system: text,
+  "name-field": text,
+  "id-field": text,
+  hidden: flag,
+  replace: flag,
+  force: flag,
+  ...Object.fromEntries(FEATURE_OPTIONS.flatMap((o) => [o, `${o}-field`]).map((o) => [o, text])),
+};
+
+type Values = Readonly<Record<string, string | boolean | undefined>>;
+const KINDS = { areas: "area", starts: "start", plots: "plot" } as const;
+
+/**
+ * `causey import DIR FILE --as areas --out OUT`: the plan folder with the features of a shapefile (zipped), KML, GPX,
+ * GeoPackage or GeoJSON added, written as a new folder. The old one stays as it is.
+ */
+export async function runImport(args: readonly string[], shell: Shell): Promise<number> {
+  const { values, places } = readArgs(args, options, ["DIR", "FILE"], form);
+  const as = values["as"];
+  if (as !== "areas" && as !== "starts" && as !== "plots")
+    throw new UsageError(`Say what comes in with --as areas, --as starts or --as plots.\nForm: ${form}`);
+  const out = word(values, "out");
+  if (out === undefined) throw new UsageError(`Say where the new folder goes with --out OUT.\nForm: ${form}`);
+  const name = basename(places[1]!);
+  const mapping = as === "areas" ? zoneMapping(values, name) : null;
+  const files = await readFolder(places[0]!);
+  const site = await sitePart(files.get(PLAN_FILE));
+  const { crs } = site;
+  const read = await readLayers(name, new Uint8Array(await readFile(resolve(places[1]!))));
+  const chosen = chooseLayer(read.layers, word(values, "layer"));
+  const assume = assumedSystem(word(values, "system"), crs);
+  const placed = await placeLayer(chosen, crs, assume === undefined ? {} : { assume });
+  const added =
+    mapping !== null
+      ? addZones(files, placed.layer, mapping, values)
+      : addPlaces(files, placed.layer, as === "starts" ? "start" : "plot", site, values);
+  const notes = [...read.warnings, ...placed.warnings, ...added.warnings];
+  if (notes.length > 0) shell.error(problemLines(notes));
+  await writeFolder(resolve(out), new Map([...files, [added.file, added.bytes]]), {
+    force: values["force"] === true,
+  });
+  shell.out(
+    `${out} holds the plan with ${added.count} ${KINDS[as]}${added.count === 1 ? "" : "s"} from ${name}. Next: causey check ${out}`,
+  );
+  return 0;
+}
+
+const word = (values: Values, key: string): string | undefined => {
+  const value = values[key];
+  return typeof value === "string" ? value : undefined;
+};
+
+const planCrs = (crs: Crs): PlanCrs => (crs.kind === "epsg" ? { epsg: crs.code } : { local: crs.name });
+
+function addZones(
+  files: ReadonlyMap<string, Uint8Array>,
+  layer: PlacedLayer,
+  mapping: ZoneMapping,
+  values: Values,
+) {
+  const incoming = toZones(layer, mapping);
+  const old = files.get(ZONES_FILE);
+  const standing = old ? readZones(ZONES_FILE, old, layer.crs).zones : [];
+  const merged = mergeById(standing, incoming.zones, {
+    file: layer.file,
+    isReplacing: values["replace"] === true,
+  });
+  return {
+    file: ZONES_FILE,
+    bytes: writeZones(merged, planCrs(layer.crs)),
+    count: incoming.zones.length,
+    warnings: incoming.warnings,
+  };
+}
+
+function addPlaces(
+  files: ReadonlyMap<string, Uint8Array>,
+  layer: PlacedLayer,
+  kind: "start" | "plot",
+  { plot_defaults }: SitePart,
+  values: Values,
+) {
+  const incoming = toPlaces(layer, placeMapping(values, kind));
+  const old = files.get(PLACES_FILE);
+  const standing = old ? readPlaces(PLACES_FILE, old, layer.crs, plot_defaults) : { starts: [], plots: [] };
+  const rules = { file: layer.file, isReplacing: values["replace"] === true };
+  const starts = mergeById(standing.starts, incoming.starts, rules);
+  const plots = mergeById(standing.plots, incoming.plots, rules);
+  return {
+    file: PLACES_FILE,
+    bytes: writePlaces(starts, plots, planCrs(layer.crs)),
+    count: incoming.starts.length + incoming.plots.length,
+    warnings: incoming.warnings,
+  };
+}

@@ -1,0 +1,101 @@
+import { ProblemError, type Json, type Problem } from "@causey/engine/formula";
+import type { Plan, SectionEdit } from "@causey/engine/plan";
+import type { Zone } from "@causey/engine/site";
+import { toPlaces, toZones, type Given, type PlacedLayer, type ZoneMapping } from "@causey/io/layers";
+import { mergeItems } from "./merge-items.ts";
+import { valuesInUse, type LayerChoice } from "./layer-choice.ts";
+import { withIdsFromNames } from "./layer-ids.ts";
+import { layerTargets, type LayerTarget } from "./layer-kinds.ts";
+
+export interface LayerPreview {
+  /** Features that can be taken over, and how many of them have the id of something in the plan. */
+  readonly count: number;
+  readonly known: number;
+  readonly problems: readonly Problem[];
+  /** The change of the plan; null while something stands against it. */
+  readonly edit: SectionEdit | null;
+}
+
+/** The field that holds names which are made here; no file has one that is called so. */
+const MADE_NAME = "\u0000name";
+
+/**
+ * Reads a placed layer as chosen and says what would come of it. Nothing is thrown: problems are part of the answer,
+ * and with one error among them nothing can be taken over.
+ */
+export function previewLayer(
+  target: LayerTarget,
+  placed: PlacedLayer,
+  choice: LayerChoice,
+  plan: Plan,
+): LayerPreview {
+  try {
+    const layer = prepared(target, placed, choice);
+    const { items, warnings } = read(target, layer, choice);
+    const merged = mergeItems(target, items, choice.replace, plan, `${layer.file}, layer "${layer.name}"`);
+    const isRefused = merged.problems.length > 0 || items.length === 0;
+    return {
+      count: items.length,
+      known: merged.known,
+      problems: [...merged.problems, ...warnings],
+      edit: isRefused ? null : merged.edit,
+    };
+  } catch (error) {
+    if (error instanceof ProblemError) return { count: 0, known: 0, problems: error.problems, edit: null };
+    throw error;
+  }
+}
+
+/** The layer with the names and ids that are made here. */
+function prepared(target: LayerTarget, layer: PlacedLayer, { name, id }: LayerChoice): PlacedLayer {
+  const { noun } = layerTargets[target];
+  const named =
+    name === "numbered"
+      ? layer.features.map((f, i) => ({
+          ...f,
+          properties: { ...f.properties, [MADE_NAME]: `${layer.name} ${i + 1}` },
+        }))
+      : layer.features;
+  return { ...layer, features: id === "names" ? withIdsFromNames(named, nameField(name), noun) : named };
+}
+
+const nameField = (name: LayerChoice["name"]): string =>
+  typeof name === "object" && name !== null ? name.field : MADE_NAME;
+
+interface Read {
+  readonly items: readonly { readonly id: string; readonly name: string }[];
+  readonly warnings: readonly Problem[];
+}
+
+function read(target: LayerTarget, layer: PlacedLayer, choice: LayerChoice): Read {
+  const names = {
+    idField: typeof choice.id === "object" ? choice.id.field : null,
+    nameField: nameField(choice.name),
+  };
+  const values = givenValues(target, choice);
+  if (target === "zones") {
+    // The list of wanted values asks for rule, source and hidden before a preview is made.
+    const { zones, warnings } = toZones(layer, { ...names, ...values } as unknown as ZoneMapping);
+    return { items: zones.map(withoutForeign), warnings };
+  }
+  const kind = target === "starts" ? "start" : "plot";
+  const places = toPlaces(layer, { ...names, ...values, kind });
+  return { items: places[target], warnings: places.warnings };
+}
+
+function givenValues(target: LayerTarget, choice: LayerChoice): Readonly<Record<string, Given<Json>>> {
+  const given = valuesInUse(target, choice).flatMap(({ key, as }): (readonly [string, Given<Json>])[] => {
+    const value = choice.values[key]!;
+    if (value.by === "all") return value.value === null || value.value === "" ? [] : [[key, value.value]];
+    const { field, words } = value;
+    return [[key, as === "use" ? { field, words } : { field }]];
+  });
+  return Object.fromEntries(given);
+}
+
+/** Entries that only another rule has are left out: a pool has no days, a parcel no harm. */
+function withoutForeign(zone: Zone): Zone {
+  const foreign = layerTargets.zones.values.filter((v) => v.uses && !v.uses.includes(zone.use));
+  const keys = new Set(foreign.map((v) => v.key));
+  return Object.fromEntries(Object.entries(zone).filter(([key]) => !keys.has(key))) as unknown as Zone;
+}

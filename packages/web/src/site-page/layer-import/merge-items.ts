@@ -1,0 +1,103 @@
+import type { Problem } from "@causey/engine/formula";
+import type { Plan, SectionEdit } from "@causey/engine/plan";
+import { itemsOf, layerTargets, type LayerTarget } from "./layer-kinds.ts";
+
+interface Item {
+  readonly id: string;
+  readonly name: string;
+}
+
+export interface Merged {
+  /** How many of the new ones have an id that the plan's list has already. */
+  readonly known: number;
+  readonly problems: readonly Problem[];
+  readonly edit: SectionEdit;
+}
+
+/**
+ * The plan's list with what a file brings: those of an id that is there take its place when `replace` is chosen and
+ * are a problem otherwise, the new ones stand behind. Nothing that is there is ever doubled or taken away.
+ *
+ * file  for messages
+ */
+export function mergeItems(
+  target: LayerTarget,
+  come: readonly Item[],
+  replace: boolean,
+  plan: Plan,
+  file: string,
+): Merged {
+  const there = itemsOf(plan, target);
+  const old = new Map(there.map((item) => [item.id, item]));
+  const fresh = new Map(come.map((item) => [item.id, item]));
+  const known = come.filter((item) => old.has(item.id));
+  const value = [
+    ...there.map((item) => fresh.get(item.id) ?? item),
+    ...come.filter((item) => !old.has(item.id)),
+  ];
+  const { noun } = layerTargets[target];
+  const clashes = known.map((item) =>
+    problem(
+      file,
+      item,
+      `The plan already has the ${noun} "${old.get(item.id)!.name}" with the id "${item.id}".`,
+      `Choose to replace it, or take the ids from another field.`,
+    ),
+  );
+  return {
+    known: known.length,
+    problems: [
+      ...(replace ? [] : clashes),
+      ...(target === "zones" ? [] : placeTwins(target, come, value, plan, file)),
+    ],
+    edit: { type: "set-section", section: target, value } as unknown as SectionEdit,
+  };
+}
+
+/** Starts and plots share their ids, and a crew goes by the names: neither may stand twice. */
+function placeTwins(
+  target: "starts" | "plots",
+  come: readonly Item[],
+  value: readonly Item[],
+  plan: Plan,
+  file: string,
+): readonly Problem[] {
+  const [other, otherNoun] = target === "starts" ? (["plots", "plot"] as const) : (["starts", "start"] as const);
+  const { noun } = layerTargets[target];
+  return come.flatMap((item) => {
+    const acrossIds = plan[other].some((place) => place.id === item.id);
+    const sameName = value.some((place) => place.id !== item.id && place.name.trim() === item.name.trim());
+    return [
+      ...(acrossIds
+        ? [
+            problem(
+              file,
+              item,
+              `The id "${item.id}" belongs to a ${otherNoun} of the plan.`,
+              "Give it another id, or take the ids from another field.",
+            ),
+          ]
+        : []),
+      ...(sameName
+        ? [
+            problem(
+              file,
+              item,
+              `Another ${noun} is called "${item.name}" too: a crew would not know which is meant.`,
+              "Give each a name of its own.",
+            ),
+          ]
+        : []),
+    ];
+  });
+}
+
+const problem = (file: string, { id, name }: Item, message: string, mend: string): Problem => ({
+  code: "layer-clash",
+  severity: "error",
+  file,
+  place: `id "${id}"`,
+  value: name,
+  message,
+  mend,
+});
