@@ -42,6 +42,7 @@ const outside: Readonly<Record<string, readonly string[]>> = {
     "@mantine/hooks",
     "react",
     "react-dom",
+    "sql.js",
   ],
 };
 const mayUseNode = new Set(["io", "runtime", "server", "cli"]);

@@ -128,6 +128,30 @@ describe("Water", () => {
   });
 });
 
+describe("Layout", () => {
+  test("a joint read back a hand's breadth off is told, and the parts after it are fitted anew; undone, the plan is as before", async () => {
+    const { page } = sheet;
+    await open(page, "Layout");
+    await page.getByRole("button", { name: "Lists", exact: true }).click();
+    const before = await settled(page);
+    await page.getByRole("button", { name: "Add a laid joint" }).click();
+    const next = await afterRevision(page, before);
+    expect(await page.locator('[data-laid="J1"]').textContent()).toContain("within what the parts allow");
+    const east = page.getByLabel("East on the grid (m)");
+    await east.fill(String(Number(await east.inputValue()) + 0.4));
+    await east.press("Enter");
+    await afterRevision(page, next);
+    expect(await page.locator('[data-laid="J1"]').textContent()).toContain("more than the parts allow");
+    await picture(page, "layout-lists");
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.waitForFunction(() => document.querySelector("[data-laid]") === null);
+    await settled(page);
+    expect((await planOf(page)).layout.as_laid).toEqual([]);
+    await page.getByRole("button", { name: "Map", exact: true }).click();
+  });
+});
+
 describe("Kit", () => {
   test("a narrower deck changes drawing, masses and checks; a recipe that cannot be built is refused with its mend", async () => {
     const { page } = sheet;
@@ -184,7 +208,7 @@ describe("Drawings", () => {
     const text = await page.locator(".paper-page svg").textContent();
     expect(text).toContain("Length of walkway");
     await page.getByRole("button", { name: "Next page" }).press("Enter");
-    await page.getByText(/Site plan, page 2 of/).waitFor();
+    await page.getByText(/Vicinity and key map, page 2 of/).waitFor();
     expect(await page.locator(".paper-page svg").textContent()).not.toContain("Rare plant");
     const coming = page.waitForEvent("download");
     await page.getByRole("button", { name: "Take as PDF" }).click();

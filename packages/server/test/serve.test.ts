@@ -24,7 +24,7 @@ const options = (name = "data"): ServeOptions => ({
   port: 0,
   open: false,
   staticFolder: join(root, "pages"),
-  demoFolder,
+  demoFolders: [demoFolder],
   report: (error) => reported.push(error),
 });
 
@@ -262,7 +262,7 @@ describe("stopped and started again", () => {
     const errors: unknown[] = [];
     const server = await serve({
       ...options("no-demo"),
-      demoFolder: join(root, "nowhere"),
+      demoFolders: [join(root, "nowhere")],
       report: (error) => errors.push(error),
     });
     const list = await ask("/api/plans", {}, server, await enter(server));

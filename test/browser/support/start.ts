@@ -29,7 +29,7 @@ export async function startCausey(): Promise<Running> {
     port: 0,
     open: false,
     staticFolder: pages,
-    demoFolder,
+    demoFolders: [demoFolder],
     report: (fault) => faults.push(fault),
   });
   return {

@@ -26,7 +26,7 @@ export async function runServe(args: readonly string[], shell: Shell): Promise<n
     port,
     open: values["open"] === true && !process.env["CI"],
     staticFolder: join(root, "packages/web/dist"),
-    demoFolder: join(root, "examples/salt-meadow"),
+    demoFolders: ["spring-fen", "salt-meadow"].map((name) => join(root, "examples", name)),
   });
   shell.out(`Causey is open at ${url}\nOnly this machine can reach it. Stop it with Ctrl-C.`);
   await new Promise<void>((done) => {

@@ -20,8 +20,8 @@ export interface ServeOptions {
   readonly open: boolean;
   /** Folder of the built pages. */
   readonly staticFolder: string;
-  /** Plan folder of the demo, for a store that has no plan yet. */
-  readonly demoFolder?: string;
+  /** Plan folders of the demos, for a store that has no plan yet; the last one is opened first. */
+  readonly demoFolders?: readonly string[];
   /** Hears of faults of the server; it goes on without what failed. Standard error when left out. */
   readonly report?: (error: unknown) => void;
 }
@@ -39,11 +39,12 @@ export interface Serving {
  * Throws `StoreError` when the data folder holds no store of this version, `ProblemError` when the port is taken.
  */
 export async function serve(options: ServeOptions): Promise<Serving> {
-  const { dataFolder, staticFolder, demoFolder, report = console.error } = options;
+  const { dataFolder, staticFolder, demoFolders = [], report = console.error } = options;
   const plans = planFormat(readyKits, tables);
   const store = await openSqliteStore(databaseOf(dataFolder), { clock: Date, newId: randomUUID });
   try {
-    if (demoFolder !== undefined) await seedDemo(store, plans, () => readFolder(demoFolder), report);
+    const demos = demoFolders.map((folder) => () => readFolder(folder));
+    await seedDemo(store, plans, demos, report);
     const calc = calcDesk(calculations, { tables, solver: await loadSolver() });
     const parts = { store, plans, calc, staticFolder, report };
     return await start(options, parts);

@@ -7,6 +7,7 @@ import { Ledger } from "../frame/ledger.tsx";
 import { DeriveStatus } from "../frame/derive-status.tsx";
 import { ProblemList } from "../frame/problem-list.tsx";
 import { count } from "../show/show.ts";
+import { LayoutFiles } from "./layout-files.tsx";
 import { PaperFields } from "./paper-fields.tsx";
 import { SheetChoice } from "./sheet-choice.tsx";
 import { usePapers } from "./use-papers.ts";
@@ -73,6 +74,7 @@ export function DrawingsPage({ snapshot }: { readonly snapshot: PlanSnapshot }) 
         </div>
         {papers.problems.length > 0 && <ProblemList problems={papers.problems} />}
         {papers.broken !== null && <p>{papers.broken}</p>}
+        <LayoutFiles plan={snapshot.plan} results={results} />
         <FieldGroup title="Title block">
           <PaperFields plan={snapshot.plan} />
         </FieldGroup>

@@ -3,6 +3,7 @@ import type { Results } from "@causey/engine/plan";
 import { useEffect, useState } from "react";
 import type { PlanSnapshot } from "../api/types.ts";
 import { useDesk } from "../desk/desk.ts";
+import { saveFile } from "../files/save-file.ts";
 import { askPapers } from "../papers/papers-client.ts";
 import type { DrawnSheets, PaperAnswer } from "../papers/protocol.ts";
 
@@ -71,7 +72,7 @@ export function usePapers(snapshot: PlanSnapshot, results: Results | null): Pape
     const answer = await ask("pdf");
     setPrinting(false);
     refuse(answer);
-    if (answer?.kind === "pdf") save(answer.bytes, `${snapshot.plan.id}-papers.pdf`);
+    if (answer?.kind === "pdf") saveFile(answer.bytes, `${snapshot.plan.id}-papers.pdf`, "application/pdf");
   };
 
   return {
@@ -87,15 +88,4 @@ export function usePapers(snapshot: PlanSnapshot, results: Results | null): Pape
     turnTo: setPage,
     download: () => void download(),
   };
-}
-
-function save(bytes: Uint8Array, name: string): void {
-  const address = URL.createObjectURL(
-    new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/pdf" }),
-  );
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }

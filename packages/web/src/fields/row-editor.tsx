@@ -6,6 +6,7 @@ import { LengthField } from "./length-field.tsx";
 import { NumberField } from "./number-field.tsx";
 import { TextField } from "./text-field.tsx";
 import { YesField } from "./yes-field.tsx";
+import "./row-editor.css";
 
 /** How one entry of a row is shown and changed. Lengths and heights are in metres in the row. */
 export type Column<T> = {

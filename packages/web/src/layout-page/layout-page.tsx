@@ -1,3 +1,4 @@
+import { useState } from "react";
 import type { DrawnLine, Layout } from "@causey/engine/layout";
 import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
@@ -6,12 +7,18 @@ import { useDerived } from "../desk/use-derived.ts";
 import { useStore } from "../desk/store.ts";
 import { Cautions } from "../frame/cautions.tsx";
 import { DeriveStatus } from "../frame/derive-status.tsx";
+import { FormSheet } from "../fields/form-sheet.tsx";
 import { Ledger } from "../frame/ledger.tsx";
+import { ViewSwitch, type View } from "../frame/view-switch.tsx";
 import { SiteMap } from "../map/site-map.tsx";
 import { count } from "../show/show.ts";
 import { readingOf } from "../show/reading.ts";
 import { Figures } from "./figures.tsx";
+import { LaidFields } from "./laid-fields.tsx";
+import { LaidReport } from "./laid-report.tsx";
+import { LineReport } from "./line-report.tsx";
 import { PlotsReached } from "./plots-reached.tsx";
+import { SearchFields } from "./search-fields.tsx";
 import { ZoneList } from "./zone-list.tsx";
 import "./layout-page.css";
 
@@ -20,21 +27,30 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   const desk = useDesk();
   const { phase, results } = useDerived();
   const waiting = useStore(desk.plan, (p) => p.waiting);
+  const [view, setView] = useState<View>("map");
   const { plan } = snapshot;
   const freshness = freshnessOf(phase);
   return (
     <>
-      <div className="picture">
-        <SiteMap
-          key={plan.id}
-          plan={plan}
-          results={results}
-          waiting={waiting}
-          freshness={freshness}
-          onLine={(points) =>
-            desk.plan.edit({ type: "set-layout", layout: { ...plan.layout, lines: linesOf(points) } })
-          }
-        />
+      <div className="picture switched-picture">
+        <ViewSwitch view={view} onView={setView} />
+        {view === "lists" ? (
+          <FormSheet label="Lists of the layout">
+            <SearchFields plan={plan} />
+            <LaidFields plan={plan} layout={results?.layout ?? null} />
+          </FormSheet>
+        ) : (
+          <SiteMap
+            key={plan.id}
+            plan={plan}
+            results={results}
+            waiting={waiting}
+            freshness={freshness}
+            onLine={(points) =>
+              desk.plan.edit({ type: "set-layout", layout: { ...plan.layout, lines: linesOf(points) } })
+            }
+          />
+        )}
       </div>
       <Ledger label="Figures of the layout">
         <h1>Layout</h1>
@@ -47,6 +63,8 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
             <Figures figures={results.figures} reading={readingOf(plan)} freshness={freshness} />
             <div className={`ledger-part ${freshness}`}>
               <PlotsReached layout={results.layout} plan={plan} />
+              <LineReport fit={results.layout.line} units={plan.units} />
+              <LaidReport report={results.layout.as_laid} units={plan.units} />
               <Notes notes={results.layout.notes} />
             </div>
           </>

@@ -3,6 +3,7 @@ import type { Plot, Start } from "@causey/engine/site";
 import { FieldGroup } from "../fields/form-sheet.tsx";
 import { freeId, RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
+import { LayerImportButton } from "./layer-import/layer-import-button.tsx";
 
 const onGrid = [
   { key: "x", label: "East on the grid", as: "number", unit: "m" },
@@ -46,6 +47,7 @@ export function PlaceFields({ plan }: { readonly plan: Plan }) {
   return (
     <>
       <FieldGroup title="Starts" note="On firm ground, where the walkway begins.">
+        <LayerImportButton target="starts" plan={plan} />
         <RowEditor<Start>
           noun="start"
           rows={starts.value}
@@ -60,6 +62,7 @@ export function PlaceFields({ plan }: { readonly plan: Plan }) {
         />
       </FieldGroup>
       <FieldGroup title="Plots" note="They can be dragged on the map too.">
+        <LayerImportButton target="plots" plan={plan} />
         <RowEditor<Plot>
           noun="plot"
           rows={plots.value}

@@ -7,6 +7,7 @@ import { useDerived } from "../desk/use-derived.ts";
 import { FormSheet } from "../fields/form-sheet.tsx";
 import { DeriveStatus } from "../frame/derive-status.tsx";
 import { Ledger } from "../frame/ledger.tsx";
+import { ViewSwitch, type View } from "../frame/view-switch.tsx";
 import { SiteMap } from "../map/site-map.tsx";
 import { ZoneList } from "../layout-page/zone-list.tsx";
 import { count } from "../show/show.ts";
@@ -18,8 +19,6 @@ import { SurveyFields } from "./survey-fields.tsx";
 import { ZoneFields } from "./zone-fields.tsx";
 import "./site-page.css";
 
-type View = "map" | "lists";
-
 /** The place: its ground, places and areas, as a map or as lists that can be changed; what the survey says, beside it. */
 export function SitePage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   const desk = useDesk();
@@ -29,21 +28,8 @@ export function SitePage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   const { plan } = snapshot;
   return (
     <>
-      <div className="picture site-picture">
-        <fieldset className="view-switch">
-          <legend className="unseen">Shown as</legend>
-          {(["map", "lists"] as const).map((v) => (
-            <button
-              key={v}
-              type="button"
-              className="plain-button tool"
-              aria-pressed={v === view}
-              onClick={() => setView(v)}
-            >
-              {v === "map" ? "Map" : "Lists"}
-            </button>
-          ))}
-        </fieldset>
+      <div className="picture switched-picture">
+        <ViewSwitch view={view} onView={setView} />
         {view === "map" ? (
           <SiteMap
             key={plan.id}

@@ -4,6 +4,7 @@ import { FieldGroup } from "../fields/form-sheet.tsx";
 import { RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
 import { zoneUseWords } from "../map/zone-style.ts";
+import { LayerImportButton } from "./layer-import/layer-import-button.tsx";
 
 const columns: readonly Column<Zone>[] = [
   { key: "name", label: "Name", as: "text", required: true },
@@ -46,6 +47,7 @@ export function ZoneFields({ plan }: { readonly plan: Plan }) {
   const { value: zones, take } = useSection(plan, "zones");
   return (
     <FieldGroup title="Areas" note="New ones are drawn on the map, or brought in from a file.">
+      <LayerImportButton target="zones" plan={plan} />
       <RowEditor<Zone>
         noun="area"
         rows={zones}

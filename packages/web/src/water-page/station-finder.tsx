@@ -88,10 +88,9 @@ function StationLine({ station, plan }: { readonly station: Station; readonly pl
       <b>{station.name}</b>, {show(station.distance_km * 1000, "m", reading)} away
       <p className="quiet">
         {station.levels.map((l) => `${l.name} ${show(l.z_m, "m", reading)}`).join("; ")}
-        {station.land_datum === null
-          ? "It publishes no land datum: its levels cannot be brought onto the land's heights."
-          : ` above ${station.land_datum}, ${station.epoch || "years not told"}.`}{" "}
-        {station.attribution}
+        {station.land_datum !== null &&
+          ` above ${station.land_datum}, ${station.epoch || "years not told"}. `}
+        {[...station.notes, station.attribution].join(" ")}
       </p>
       {station.land_datum !== null &&
         (isSameDatum ? (

@@ -9,6 +9,8 @@ export interface Station {
   readonly attribution: string;
   readonly licence: string;
   readonly epoch: string;
+  /** Why levels are missing, and what is doubtful about those that are there. */
+  readonly notes: readonly string[];
   readonly land_datum: string | null;
   readonly levels: readonly {
     readonly role: LevelRole;

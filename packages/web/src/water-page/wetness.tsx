@@ -34,6 +34,7 @@ export function Wetness({ results, plan }: { readonly results: Results | null; r
               {water.longest_dry_h !== null &&
                 `The lowest ground of the line stays dry for ${water.longest_dry_h.toFixed(1)} hours at the longest.`}
             </p>
+            {water.record.zone_note && <p className="quiet">{water.record.zone_note}</p>}
             <WetTable results={results} plan={plan} />
             {water.record.attribution && <p className="quiet">{water.record.attribution}</p>}
           </>
@@ -70,6 +71,9 @@ function WetTable({ results, plan }: { readonly results: Results; readonly plan:
               <td>{show(joints.get(j.joint)?.along_m ?? 0, "m", reading)}</td>
               <td>
                 {percent(j.ground.share)}
+                {j.ground.hours_per_year !== null && (
+                  <span className="quiet"> {Math.round(j.ground.hours_per_year)} h a year</span>
+                )}
                 {j.ground.low !== null && j.ground.high !== null && (
                   <span className="quiet">
                     {" "}

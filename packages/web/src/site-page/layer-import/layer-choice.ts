@@ -7,7 +7,11 @@ import { layerTargets, type LayerTarget, type WantedValue } from "./layer-kinds.
 /** One value for all features (null = none, or not chosen yet), or the field where each has its own. */
 export type GivenBy =
   | { readonly by: "all"; readonly value: Json }
-  | { readonly by: "field"; readonly field: string; readonly words: Readonly<Record<string, ZoneUse | null>> };
+  | {
+      readonly by: "field";
+      readonly field: string;
+      readonly words: Readonly<Record<string, ZoneUse | null>>;
+    };
 
 /** Names out of a field, or the layer's name and a number; null = not chosen yet. */
 export type NameBy = { readonly field: string } | "numbered" | null;
@@ -26,6 +30,8 @@ export interface LayerChoice {
   readonly values: Readonly<Record<string, GivenBy>>;
   /** Features take the place of what has their id in the plan; otherwise such features stand against the import. */
   readonly replace: boolean;
+  /** Shapes of another kind in the same layer are left out; otherwise they stand against the import. */
+  readonly leave_out: boolean;
 }
 
 /** More different words than this are not rules but names. */
@@ -47,7 +53,9 @@ export const byField = (layer: VectorLayer, field: string, as: WantedValue["as"]
   field,
   words:
     as === "use"
-      ? Object.fromEntries(wordsOf(layer, field).map((w) => [w, w in zoneUseWords ? (w as ZoneUse) : null]))
+      ? Object.fromEntries(
+          wordsOf(layer, field).map((w) => [w, Object.hasOwn(zoneUseWords, w) ? (w as ZoneUse) : null]),
+        )
       : {},
 });
 
@@ -70,6 +78,7 @@ export function guessChoice(target: LayerTarget, layer: VectorLayer): LayerChoic
     id: id === undefined ? "names" : { field: id },
     values: Object.fromEntries(values),
     replace: false,
+    leave_out: true,
   };
 }
 

@@ -84,7 +84,7 @@ export const layerTargets: Readonly<Record<LayerTarget, TargetWords>> = {
         as: "length",
         required: true,
       },
-      { key: "arrive_from", label: "Arrive from", as: "side" },
+      { key: "arrive_from", as: "side", label: "Arrive from" },
     ],
   },
 };

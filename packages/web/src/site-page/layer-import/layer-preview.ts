@@ -6,6 +6,7 @@ import { mergeItems } from "./merge-items.ts";
 import { valuesInUse, type LayerChoice } from "./layer-choice.ts";
 import { withIdsFromNames } from "./layer-ids.ts";
 import { layerTargets, type LayerTarget } from "./layer-kinds.ts";
+import { isOfShape, shapeWords } from "./layer-words.ts";
 
 export interface LayerPreview {
   /** Features that can be taken over, and how many of them have the id of something in the plan. */
@@ -30,14 +31,14 @@ export function previewLayer(
   plan: Plan,
 ): LayerPreview {
   try {
-    const layer = prepared(target, placed, choice);
+    const { layer, notes } = fitting(target, prepared(target, placed, choice), choice);
     const { items, warnings } = read(target, layer, choice);
     const merged = mergeItems(target, items, choice.replace, plan, `${layer.file}, layer "${layer.name}"`);
     const isRefused = merged.problems.length > 0 || items.length === 0;
     return {
       count: items.length,
       known: merged.known,
-      problems: [...merged.problems, ...warnings],
+      problems: [...merged.problems, ...notes, ...warnings],
       edit: isRefused ? null : merged.edit,
     };
   } catch (error) {
@@ -57,6 +58,31 @@ function prepared(target: LayerTarget, layer: PlacedLayer, { name, id }: LayerCh
         }))
       : layer.features;
   return { ...layer, features: id === "names" ? withIdsFromNames(named, nameField(name), noun) : named };
+}
+
+/** The features of the shape that is wanted, and a warning that says what was left out. */
+function fitting(
+  target: LayerTarget,
+  layer: PlacedLayer,
+  { leave_out }: LayerChoice,
+): { readonly layer: PlacedLayer; readonly notes: readonly Problem[] } {
+  const { shape } = layerTargets[target];
+  const others = layer.features.filter((f) => !isOfShape(f, shape));
+  if (!leave_out || others.length === 0) return { layer, notes: [] };
+  return {
+    layer: { ...layer, features: layer.features.filter((f) => isOfShape(f, shape)) },
+    notes: [
+      {
+        code: "layer-shapes",
+        severity: "warning",
+        file: layer.file,
+        place: `layer "${layer.name}"`,
+        value: shapeWords({ name: layer.name, features: others }),
+        message: `Only its ${shape}s are brought in; other shapes are left out, and features are counted without them.`,
+        mend: `Draw as ${shape}s what must come along.`,
+      },
+    ],
+  };
 }
 
 const nameField = (name: LayerChoice["name"]): string =>

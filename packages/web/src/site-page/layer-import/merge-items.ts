@@ -62,7 +62,8 @@ function placeTwins(
   plan: Plan,
   file: string,
 ): readonly Problem[] {
-  const [other, otherNoun] = target === "starts" ? (["plots", "plot"] as const) : (["starts", "start"] as const);
+  const [other, otherNoun] =
+    target === "starts" ? (["plots", "plot"] as const) : (["starts", "start"] as const);
   const { noun } = layerTargets[target];
   return come.flatMap((item) => {
     const acrossIds = plan[other].some((place) => place.id === item.id);

@@ -1,0 +1,40 @@
+import type { LineFit } from "@causey/engine/layout";
+import { showQuantity, type UnitSystem } from "@causey/engine/units";
+
+/** How well the parts follow the line drawn by hand, and every rule that it makes them break. */
+export function LineReport({ fit, units }: { readonly fit: LineFit | null; readonly units: UnitSystem }) {
+  if (fit === null) return null;
+  const length = (v: number): string => showQuantity(v, "m", units);
+  return (
+    <section aria-labelledby="line-head">
+      <h2 id="line-head">The drawn line</h2>
+      <ul className="notes">
+        {fit.lines.map((l) => (
+          <li key={l.id} data-line={l.id}>
+            {l.max_deviation_m === null || l.rms_deviation_m === null
+              ? "No part could be fitted to it."
+              : `Parts keep to it within ${length(l.max_deviation_m)}, ${length(l.rms_deviation_m)} on average.`}{" "}
+            {l.not_followed.map(
+              (s) =>
+                `Between ${length(s.from_m)} and ${length(s.to_m)} along it no part keeps within the corridor. `,
+            )}
+          </li>
+        ))}
+      </ul>
+      {fit.broken.length === 0 ? (
+        <p>Every rule is kept along it.</p>
+      ) : (
+        <ul className="gaps" aria-label="Rules that the drawn line breaks">
+          {fit.broken.map((b) => (
+            <li key={`${b.rule} ${b.part_or_joint} ${b.place.join(" ")}`} data-broken={b.rule}>
+              <b>
+                {b.part_or_joint}: {b.message}
+              </b>{" "}
+              <span className="quiet">{b.mend}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
