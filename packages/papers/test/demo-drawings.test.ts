@@ -114,3 +114,19 @@ test("the lengths of a module's pieces are those that are sawn", () => {
   expect(stringers.length).toBeGreaterThan(0);
   for (const row of stringers) expect([...texts]).toContain(showQuantity(row.length_mm / 1000, "m", "us"));
 });
+
+test("the summary stays one page, also when six more warnings stand on it", () => {
+  expect(paperSet(context, ["summary"]).pages).toHaveLength(1);
+  const { results } = context;
+  const more = Array.from(
+    { length: 6 },
+    (_, i) => `Warning ${i + 1}: a price of the list is much older than the others.`,
+  );
+  const full: PaperContext = {
+    ...context,
+    results: { ...results, budget: { ...results.budget, warnings: [...results.budget.warnings, ...more] } },
+  };
+  const pages = paperSet(full, ["summary"]).pages;
+  expect(pages).toHaveLength(1);
+  expect(pages.flatMap((page) => sceneTexts(page.shapes)).join(" ")).toContain("Warning 6");
+});

@@ -4,8 +4,8 @@ import type { PaperContext } from "../set/context.ts";
 import type { Block } from "../text/index.ts";
 import { textSheet } from "./text-sheet.ts";
 
-/** Small enough that the summary stays one page [mm]. */
-const SUMMARY_SIZE = 2.3;
+/** The summary stays one page: as large as what it says allows [mm]. */
+const SUMMARY_SIZES = [3, 2.8, 2.6, 2.4, 2.2, 2];
 
 /** The one page for the director: what it is, what it costs, what it touches, when it comes out. */
 export const summarySheet = textSheet(
@@ -25,7 +25,7 @@ export const summarySheet = textSheet(
       .slice(0, 4)
       .map((text): Block => ({ kind: "text", text, bullet: true, quiet: true })),
   ],
-  SUMMARY_SIZE,
+  SUMMARY_SIZES,
 );
 
 function walkwayBlocks({ plan, results }: PaperContext): Block[] {

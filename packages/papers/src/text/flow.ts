@@ -32,6 +32,8 @@ const LEADING = 1.34;
 interface Type {
   readonly size: number;
   readonly line: number;
+  /** Over one at ordinary height: heads and gaps shrink and grow with the type. */
+  readonly scale: number;
 }
 const fine: Stroke = { ink: "rule", width: 0.15 };
 const firm: Stroke = { ink: "ink", width: 0.25 };
@@ -47,7 +49,7 @@ interface Piece {
 
 /** Lays blocks into as many boxes as they need, all of one size: one list of shapes for each page. */
 export function flow(blocks: readonly Block[], box: Box, size = SIZE): Shape[][] {
-  const type = { size, line: size * LEADING };
+  const type = { size, line: size * LEADING, scale: size / SIZE };
   const pieces = blocks.flatMap((block) => piecesOf(block, box.width, type));
   const pages: Shape[][] = [];
   let page: Shape[] = [];
@@ -79,9 +81,11 @@ function piecesOf(block: Block, width: number, type: Type): Piece[] {
     case "head":
       return [
         {
-          height: 8,
+          height: 8 * type.scale,
           keepWithNext: true,
-          draw: (x, y) => [words(block.text, [x, y + 5.6], { size: 3.4, weight: "semibold" })],
+          draw: (x, y) => [
+            words(block.text, [x, y + 5.6 * type.scale], { size: 3.4 * type.scale, weight: "semibold" }),
+          ],
         },
       ];
     case "text":
@@ -97,11 +101,15 @@ function piecesOf(block: Block, width: number, type: Type): Piece[] {
   }
 }
 
-function textPieces(block: Extract<Block, { kind: "text" }>, width: number, { size, line }: Type): Piece[] {
+function textPieces(
+  block: Extract<Block, { kind: "text" }>,
+  width: number,
+  { size, line, scale }: Type,
+): Piece[] {
   const inset = block.bullet ? 4 : 0;
   const ink = block.quiet ? "second" : "ink";
   return wrap(block.text, width - inset, size).map((text, i, all) => ({
-    height: line + (i === all.length - 1 ? 1 : 0),
+    height: line + (i === all.length - 1 ? scale : 0),
     draw: (x, y) => [
       ...(block.bullet && i === 0 ? [words("•", [x + 1, y + size], { ink, size })] : []),
       words(text, [x + inset, y + size], { ink, size }),
@@ -110,13 +118,13 @@ function textPieces(block: Extract<Block, { kind: "text" }>, width: number, { si
 }
 
 /** A label, dots, and its value at the right edge; a long value takes lines of its own. */
-function leaderPiece(label: string, value: string, width: number, { size, line }: Type): Piece {
+function leaderPiece(label: string, value: string, width: number, { size, line, scale }: Type): Piece {
   const room = width * 0.58;
   const values = wrap(value, room, size, "semibold");
   const labels = wrap(label, width - room - 4, size);
   const count = Math.max(values.length, labels.length);
   return {
-    height: count * line + 1,
+    height: count * line + scale,
     draw: (x, y) => {
       const base = (i: number): number => y + size + i * line;
       const from = x + textWidth(labels.at(-1)!, size) + 1.5;

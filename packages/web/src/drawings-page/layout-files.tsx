@@ -14,7 +14,7 @@ export function LayoutFiles({ plan, results }: Props) {
   const isShut = results === null || making !== null;
   return (
     <>
-      <div className="form-buttons">
+      <div className="form-buttons layout-files">
         <Button
           variant="default"
           disabled={isShut}

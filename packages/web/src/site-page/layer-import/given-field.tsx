@@ -26,9 +26,9 @@ const NO_FIELD = "";
 /** One value: from where it comes, and the value itself or the meaning of the field's words. */
 export function GivenField({ wanted, layer, given, units, onTake }: Props) {
   return (
-    <>
+    <div className="fields-wide layer-pair">
       <ChoiceField
-        label={`${wanted.label}: from`}
+        label={`Field: ${wanted.label}`}
         value={given.by === "field" ? `=${given.field}` : NO_FIELD}
         choices={[
           { value: NO_FIELD, words: "one for all" },
@@ -54,7 +54,7 @@ export function GivenField({ wanted, layer, given, units, onTake }: Props) {
       ) : (
         <p className="quiet">{wanted.description}</p>
       )}
-    </>
+    </div>
   );
 }
 

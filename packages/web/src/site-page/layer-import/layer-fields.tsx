@@ -8,6 +8,7 @@ import { fieldsOf, valuesInUse, type IdBy, type LayerChoice, type NameBy } from 
 import { layerTargets, type LayerTarget } from "./layer-kinds.ts";
 import { isOfShape, shapeWords } from "./layer-words.ts";
 import { SystemFields } from "./system-fields.tsx";
+import "./layer-import.css";
 
 interface Props {
   readonly target: LayerTarget;
@@ -24,12 +25,12 @@ export function LayerFields({ target, layer, crs, choice, units, onTake }: Props
   const fields = fieldsOf(layer).map((field) => ({ value: `=${field}`, words: `the field "${field}"` }));
   const { noun, shape } = layerTargets[target];
   return (
-    <div className="fields">
+    <div className="fields layer-fields">
       {layer.crs === null && (
         <SystemFields crs={crs} system={choice.system} onTake={(system) => put({ system })} />
       )}
       <ChoiceField
-        label="Name: from"
+        label="Field: Name"
         value={keyOf(choice.name)}
         choices={[
           { value: "", words: "choose" },
@@ -39,8 +40,8 @@ export function LayerFields({ target, layer, crs, choice, units, onTake }: Props
         onTake={(key) => put({ name: key === "" ? null : nameOf(key) })}
       />
       <ChoiceField
-        label="Id: from"
-        description={`By it a ${noun} is known again when the file is brought in once more.`}
+        label="Field: Id"
+        description="By it each is known again when the file is brought in once more."
         value={keyOf(choice.id)}
         choices={[
           { value: "names", words: "the names" },

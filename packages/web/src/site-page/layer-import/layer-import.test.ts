@@ -217,6 +217,15 @@ test("the same file once more is never doubled: refused by name, or put in the p
   ]);
 });
 
+test("an area of a name that is there under another id comes in with a warning", async () => {
+  const bytes = geojson("local", [{ name: "Old pool" }, "Polygon", [square(40, 0)]]);
+  const layer = await firstLayer("pool.geojson", bytes);
+  const choice = choose("zones", layer, { use: all("pool"), source: all("survey") });
+  const { edit, problems } = previewLayer("zones", await placed(layer, choice, local), choice, plan);
+  expect(problems.map((p) => [p.severity, p.place])).toEqual([["warning", 'id "old-pool"']]);
+  expect(after(edit).zones).toHaveLength(2);
+});
+
 describe("places out of KML", () => {
   const kml = utf8(`<?xml version="1.0" encoding="UTF-8"?>
 <kml xmlns="http://www.opengis.net/kml/2.2"><Document>

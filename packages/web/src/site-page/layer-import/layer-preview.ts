@@ -34,7 +34,7 @@ export function previewLayer(
     const { layer, notes } = fitting(target, prepared(target, placed, choice), choice);
     const { items, warnings } = read(target, layer, choice);
     const merged = mergeItems(target, items, choice.replace, plan, `${layer.file}, layer "${layer.name}"`);
-    const isRefused = merged.problems.length > 0 || items.length === 0;
+    const isRefused = merged.problems.some((p) => p.severity === "error") || items.length === 0;
     return {
       count: items.length,
       known: merged.known,

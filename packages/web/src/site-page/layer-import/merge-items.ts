@@ -48,11 +48,21 @@ export function mergeItems(
     known: known.length,
     problems: [
       ...(replace ? [] : clashes),
-      ...(target === "zones" ? [] : placeTwins(target, come, value, plan, file)),
+      ...(target === "zones" ? sameNames(come, there, file) : placeTwins(target, come, value, plan, file)),
     ],
     edit: { type: "set-section", section: target, value } as unknown as SectionEdit,
   };
 }
+
+/** Areas may share a name, but it may as well be one area under two ids: a warning. */
+const sameNames = (come: readonly Item[], there: readonly Item[], file: string): readonly Problem[] =>
+  come.flatMap((item) => {
+    const twin = there.find((other) => other.id !== item.id && other.name.trim() === item.name.trim());
+    if (twin === undefined) return [];
+    const message = `The plan already has an area called "${item.name}", with the id "${twin.id}".`;
+    const mend = "If the two are one area, take the ids from another field, and replace it.";
+    return [{ ...problem(file, item, message, mend), severity: "warning" }];
+  });
 
 /** Starts and plots share their ids, and a crew goes by the names: neither may stand twice. */
 function placeTwins(
