@@ -251,7 +251,9 @@ test("by keys alone: from the peg of a page to a field of its form and back", as
   await open(page, "Request");
   await page.getByRole("link", { name: "Request", exact: true }).focus();
   for (let k = 0; k < 60; k++) {
-    const label = await page.evaluate(() => document.activeElement?.closest("div")?.textContent ?? "");
+    const label = await page.evaluate(
+      () => (document.activeElement as Partial<HTMLInputElement> | null)?.labels?.[0]?.textContent ?? "",
+    );
     if (label.startsWith("Who asks")) break;
     await page.keyboard.press("Tab");
   }

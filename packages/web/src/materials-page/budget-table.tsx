@@ -1,11 +1,12 @@
 import type { Budget } from "@causey/engine/cost";
 import { showMoney, type Reading } from "../show/show.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 
 /** The budget line by line in the year it is paid, with each year's sum. */
 export function BudgetTable({ budget, reading }: { readonly budget: Budget; readonly reading: Reading }) {
   const money = (amount: number): string => showMoney(amount, reading);
   return (
-    <div className="rows-scroll">
+    <RowsScroll label="Budget, scrolls">
       <table className="rows-table" aria-label="Budget by year">
         <thead>
           <tr>
@@ -61,6 +62,6 @@ export function BudgetTable({ budget, reading }: { readonly budget: Budget; read
           </tr>
         </tfoot>
       </table>
-    </div>
+    </RowsScroll>
   );
 }

@@ -2,11 +2,12 @@ import { tables } from "@causey/data/tables";
 import type { Cost } from "@causey/engine/cost";
 import { M_PER_IN } from "@causey/engine/units";
 import { show, showMoney, type Reading } from "../show/show.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 
 /** What is bought, with the nominal and the actual size of lumber side by side. */
 export function OrderTable({ cost, reading }: { readonly cost: Cost; readonly reading: Reading }) {
   return (
-    <div className="rows-scroll">
+    <RowsScroll label="Order list, scrolls">
       <table className="rows-table" aria-label="Order list">
         <thead>
           <tr>
@@ -55,7 +56,7 @@ export function OrderTable({ cost, reading }: { readonly cost: Cost; readonly re
           ))}
         </tbody>
       </table>
-    </div>
+    </RowsScroll>
   );
 }
 

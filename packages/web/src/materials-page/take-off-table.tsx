@@ -1,10 +1,11 @@
 import type { TakeOff } from "@causey/engine/materials";
 import { show, type Reading } from "../show/show.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 
 /** Every piece that is sawn, and everything counted. */
 export function TakeOffTable({ takeOff, reading }: { readonly takeOff: TakeOff; readonly reading: Reading }) {
   return (
-    <div className="rows-scroll">
+    <RowsScroll label="Take-off, scrolls">
       <table className="rows-table" aria-label="Take-off">
         <thead>
           <tr>
@@ -35,6 +36,6 @@ export function TakeOffTable({ takeOff, reading }: { readonly takeOff: TakeOff; 
           ))}
         </tbody>
       </table>
-    </div>
+    </RowsScroll>
   );
 }

@@ -1,6 +1,7 @@
 import type { Plan, Results } from "@causey/engine/plan";
 import { readingOf } from "../show/reading.ts";
 import { show } from "../show/show.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 
 interface Props {
   readonly survey: Results["survey"];
@@ -17,7 +18,7 @@ export function ClosureTable({ survey: { closure }, plan }: Props) {
     <section aria-labelledby="closure-head">
       <h2 id="closure-head">Closure on the marks</h2>
       {closures.length > 0 && (
-        <div className="rows-scroll">
+        <RowsScroll label="Closures, scrolls">
           <table className="rows-table figures-table">
             <caption className="unseen">Check shots on marks of known height</caption>
             <thead>
@@ -43,7 +44,7 @@ export function ClosureTable({ survey: { closure }, plan }: Props) {
               ))}
             </tbody>
           </table>
-        </div>
+        </RowsScroll>
       )}
       {rms_m !== null && closures.length > 1 && (
         <p className="quiet">Root mean square of the differences: {show(rms_m, "m", reading)}.</p>

@@ -1,6 +1,7 @@
 import type { Plan, Results } from "@causey/engine/plan";
 import { readingOf } from "../show/reading.ts";
 import { count, show } from "../show/show.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 
 interface Props {
   readonly points: NonNullable<Results["survey"]["points"]>;
@@ -30,7 +31,7 @@ export function PointFindings({ points, plan }: Props) {
       {outlier_count > 0 && (
         <details className="survey-list">
           <summary>{count(outlier_count, "point")} away from the neighbours: wrong, or a bank</summary>
-          <div className="rows-scroll">
+          <RowsScroll label="Points, scrolls">
             <table className="rows-table figures-table">
               <caption className="unseen">Points away from their neighbours, widest first</caption>
               <thead>
@@ -54,7 +55,7 @@ export function PointFindings({ points, plan }: Props) {
                 ))}
               </tbody>
             </table>
-          </div>
+          </RowsScroll>
           {outliers.length < outlier_count && (
             <p className="quiet">The widest {outliers.length} are listed.</p>
           )}

@@ -2,6 +2,7 @@ import type { Plan, Results } from "@causey/engine/plan";
 import { readingOf } from "../show/reading.ts";
 import { alongWord, show } from "../show/show.ts";
 import { useSize } from "../show/use-size.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 import { pointsOf, profileDrawing } from "./profile-scale.ts";
 import "./survey-results.css";
 
@@ -79,7 +80,7 @@ function StationTable({ stations, plan }: Props) {
   const reading = readingOf(plan);
   const height = (m: number | null): string => (m === null ? "not read" : show(m, "m", reading));
   return (
-    <div className="rows-scroll">
+    <RowsScroll label="Probe depths, scrolls">
       <table className="rows-table figures-table">
         <caption className="unseen">Stations in their order</caption>
         <thead>
@@ -105,6 +106,6 @@ function StationTable({ stations, plan }: Props) {
           ))}
         </tbody>
       </table>
-    </div>
+    </RowsScroll>
   );
 }

@@ -1,6 +1,7 @@
 import type { Plan, Results } from "@causey/engine/plan";
 import { readingOf } from "../show/reading.ts";
 import { show } from "../show/show.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 
 interface Props {
   readonly survey: Results["survey"];
@@ -15,7 +16,7 @@ export function ShearTable({ survey: { shear }, plan }: Props) {
     <section aria-labelledby="shear-head">
       <h2 id="shear-head">Strength readings</h2>
       <p className="quiet">Sensitivity is peak over remoulded strength: what stirring takes away.</p>
-      <div className="rows-scroll">
+      <RowsScroll label="Strength readings, scrolls">
         <table className="rows-table figures-table">
           <caption className="unseen">Undrained strength by place and depth</caption>
           <thead>
@@ -51,7 +52,7 @@ export function ShearTable({ survey: { shear }, plan }: Props) {
             )}
           </tbody>
         </table>
-      </div>
+      </RowsScroll>
     </section>
   );
 }

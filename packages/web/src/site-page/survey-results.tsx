@@ -2,6 +2,7 @@ import type { Plan, Results } from "@causey/engine/plan";
 import { lazy, Suspense, useState } from "react";
 import { readingOf } from "../show/reading.ts";
 import { count, show } from "../show/show.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 import { ClosureTable } from "./closure-table.tsx";
 import { PointFindings } from "./point-findings.tsx";
 import { ProbeProfile } from "./probe-profile.tsx";
@@ -116,7 +117,7 @@ function ShotTable({ survey: { terrain }, plan }: Props) {
   return (
     <details className="survey-list">
       <summary>Check shots, one by one</summary>
-      <div className="rows-scroll">
+      <RowsScroll label="Survey, scrolls">
         <table className="rows-table figures-table">
           <caption className="unseen">Terrain less check shot</caption>
           <thead>
@@ -136,7 +137,7 @@ function ShotTable({ survey: { terrain }, plan }: Props) {
             ))}
           </tbody>
         </table>
-      </div>
+      </RowsScroll>
       {terrain.elsewhere.length > 0 && (
         <p className="quiet">Outside the habitats, held apart: {terrain.elsewhere.join(", ")}.</p>
       )}

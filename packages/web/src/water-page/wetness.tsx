@@ -1,6 +1,7 @@
 import type { Plan, Results } from "@causey/engine/plan";
 import { alongWord, show } from "../show/show.ts";
 import { readingOf } from "../show/reading.ts";
+import { RowsScroll } from "../frame/rows-scroll.tsx";
 
 const percent = (share: number): string => `${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`;
 
@@ -53,7 +54,7 @@ function WetTable({ results, plan }: { readonly results: Results; readonly plan:
   const reading = readingOf(plan);
   const joints = new Map(results.layout.joints.map((j) => [j.id, j]));
   return (
-    <div className="rows-scroll">
+    <RowsScroll label="Hours under water, scrolls">
       <table className="rows-table wet-table">
         <caption className="unseen">Share of time under water, joint by joint</caption>
         <thead>
@@ -86,6 +87,6 @@ function WetTable({ results, plan }: { readonly results: Results; readonly plan:
           ))}
         </tbody>
       </table>
-    </div>
+    </RowsScroll>
   );
 }
