@@ -76,6 +76,8 @@ function installMissing() {
   const missing = [];
   if (!findChromium()) missing.push("chromium");
   if (!existsSync("/usr/bin/strace")) missing.push("strace");
+  if (!existsSync("/usr/bin/pdftotext")) missing.push("poppler-utils");
+  if (!existsSync("/usr/bin/ogrinfo")) missing.push("gdal-bin");
   if (missing.length === 0 || process.getuid?.() !== 0 || !existsSync("/usr/bin/apt-get")) return;
   console.log(`Causey: installing Debian's ${missing.join(" and ")} for the tests ...`);
   const quiet = {

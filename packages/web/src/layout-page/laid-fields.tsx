@@ -36,7 +36,10 @@ export function LaidFields({ plan, layout }: { readonly plan: Plan; readonly lay
         onTake={(next) =>
           desk.plan.edit({
             type: "set-layout",
-            layout: { ...plan.layout, as_laid: next.map(({ id: _, ...joint }) => joint) },
+            layout: {
+              ...plan.layout,
+              as_laid: next.map(({ joint, x, y, deck_m, date }) => ({ joint, x, y, deck_m, date })),
+            },
           })
         }
       />
