@@ -23,7 +23,7 @@ export async function* rows() {
     port: 0,
     open: false,
     staticFolder: join(root, "packages/web/dist"),
-    demoFolder: join(root, "examples/salt-meadow"),
+    demoFolders: [join(root, "examples/salt-meadow")],
   });
   const opened = await browser.launch({
     executablePath: chromium,
