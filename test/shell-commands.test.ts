@@ -7,7 +7,7 @@ test("help names every command; an unknown one says which there are", () => {
   expect(causey([]).out).toMatch(/causey plan DIR --out OUT/);
   const unknown = causey(["fly"]);
   expect(unknown.code).toBe(2);
-  expect(unknown.error).toContain("new, check, plan");
+  expect(unknown.error).toContain("new, import, check, plan");
 });
 
 test("causey new makes a folder that checks, and never writes over one that is there", () => {
