@@ -65,7 +65,7 @@ test("by keys alone: an area is closed with the cross, and another by numbers", 
   const { page } = sheet;
   const revision = await settled(page);
   await tabTo(page, ".map-surface");
-  await tabTo(page, ".map-buttons fieldset:last-child button:first-of-type");
+  await tabTo(page, ".map-buttons fieldset:nth-child(2) button:first-of-type");
   await page.keyboard.press("Enter");
   const press = async (...keys: string[]): Promise<void> => {
     for (const key of keys) await page.keyboard.press(key);
@@ -79,7 +79,7 @@ test("by keys alone: an area is closed with the cross, and another by numbers", 
   const first = await afterRevision(page, revision);
   expect((await planOf(page)).zones.at(-1)).toMatchObject({ use: "closed", name: "Closed area 1" });
 
-  await tabTo(page, ".map-buttons fieldset:last-child button:last-of-type");
+  await tabTo(page, ".map-buttons fieldset:nth-child(2) button:last-of-type");
   await press("Enter");
   await page.getByRole("dialog").waitFor();
   await press("Enter");
