@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { tideStationsApi } from "../src/tide-stations/index.ts";
 import type { StationAnswer } from "../src/tide-stations/station.ts";
-import { answerOf, isFree, levelsFromStation } from "../src/tide-stations/station.ts";
+import { levelsFromStation } from "@causey/engine/water";
+import { answerOf, isFree } from "../src/tide-stations/station.ts";
 
 const ask = async (query: string): Promise<{ status: number; stations: StationAnswer[] }> => {
   const answer = await tideStationsApi().request(`/?${query}`);

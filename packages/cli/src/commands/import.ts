@@ -1,4 +1,4 @@
-import type { PlanCrs } from "@causey/io/crs";
+import { planCrsOf } from "@causey/io/crs";
 import { readFolder, writeFolder } from "@causey/io/folder";
 import {
   placeLayer,
@@ -10,12 +10,11 @@ import {
 } from "@causey/io/layers";
 import { PLACES_FILE, PLAN_FILE, ZONES_FILE } from "@causey/io/plan";
 import { readPlaces, readZones, writePlaces, writeZones } from "@causey/io/vector";
-import type { Crs } from "@causey/engine/site";
 import { readFile } from "node:fs/promises";
 import { basename, resolve } from "node:path";
 import { chooseLayer } from "../import/choose-layer.ts";
 import { FEATURE_OPTIONS, placeMapping, zoneMapping } from "../import/mapping.ts";
-import { mergeById } from "../import/merge.ts";
+import { mergeAsTold } from "../import/merge.ts";
 import { assumedSystem, sitePart, type SitePart } from "../import/site-part.ts";
 import { problemLines, readArgs, UsageError, type Shell } from "../shell/index.ts";
 
@@ -81,8 +80,6 @@ const word = (values: Values, key: string): string | undefined => {
   return typeof value === "string" ? value : undefined;
 };
 
-const planCrs = (crs: Crs): PlanCrs => (crs.kind === "epsg" ? { epsg: crs.code } : { local: crs.name });
-
 function addZones(
   files: ReadonlyMap<string, Uint8Array>,
   layer: PlacedLayer,
@@ -92,13 +89,13 @@ function addZones(
   const incoming = toZones(layer, mapping);
   const old = files.get(ZONES_FILE);
   const standing = old ? readZones(ZONES_FILE, old, layer.crs).zones : [];
-  const merged = mergeById(standing, incoming.zones, {
+  const merged = mergeAsTold(standing, incoming.zones, {
     file: layer.file,
     isReplacing: values["replace"] === true,
   });
   return {
     file: ZONES_FILE,
-    bytes: writeZones(merged, planCrs(layer.crs)),
+    bytes: writeZones(merged, planCrsOf(layer.crs)),
     count: incoming.zones.length,
     warnings: incoming.warnings,
   };
@@ -115,11 +112,14 @@ function addPlaces(
   const old = files.get(PLACES_FILE);
   const standing = old ? readPlaces(PLACES_FILE, old, layer.crs, plot_defaults) : { starts: [], plots: [] };
   const rules = { file: layer.file, isReplacing: values["replace"] === true };
-  const starts = mergeById(standing.starts, incoming.starts, rules);
-  const plots = mergeById(standing.plots, incoming.plots, rules);
+  const starts = mergeAsTold(standing.starts, incoming.starts, rules);
+  const plots = mergeAsTold(standing.plots, incoming.plots, rules);
+  const bytes = writePlaces(starts, plots, planCrsOf(layer.crs));
+  // Starts and plots share their ids: what clashes across the two is told before anything is written.
+  readPlaces(PLACES_FILE, bytes, layer.crs, plot_defaults);
   return {
     file: PLACES_FILE,
-    bytes: writePlaces(starts, plots, planCrs(layer.crs)),
+    bytes,
     count: incoming.starts.length + incoming.plots.length,
     warnings: incoming.warnings,
   };

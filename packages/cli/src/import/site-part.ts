@@ -1,6 +1,6 @@
 import { ProblemError } from "@causey/engine/formula";
 import type { Crs } from "@causey/engine/site";
-import { crsFromEpsg } from "@causey/io/crs";
+import { crsOf, planCrsOf } from "@causey/io/crs";
 import { PLAN_FILE } from "@causey/io/plan";
 import type { PlaceDefaults } from "@causey/io/vector";
 import { UsageError } from "../shell/index.ts";
@@ -24,8 +24,8 @@ export async function sitePart(plan: Uint8Array | undefined): Promise<SitePart> 
     ...(typeof keep_off_m === "number" ? { keep_off_m } : {}),
     ...(typeof reach_m === "number" ? { reach_m } : {}),
   };
-  if (typeof crs?.epsg === "number") return { crs: await crsFromEpsg(crs.epsg), plot_defaults };
-  if (typeof crs?.local === "string") return { crs: { kind: "local", name: crs.local }, plot_defaults };
+  if (typeof crs?.epsg === "number") return { crs: await crsOf({ epsg: crs.epsg }), plot_defaults };
+  if (typeof crs?.local === "string") return { crs: await crsOf({ local: crs.local }), plot_defaults };
   throw refused(
     "crs",
     "The plan names no coordinate system.",
@@ -57,7 +57,7 @@ export function assumedSystem(
 ): { readonly epsg: number } | { readonly local: string } | "lon-lat" | undefined {
   if (word === undefined) return undefined;
   if (word === "lon-lat") return word;
-  if (word === "site") return crs.kind === "epsg" ? { epsg: crs.code } : { local: crs.name };
+  if (word === "site") return planCrsOf(crs);
   const code = /^(?:EPSG:)?(\d{4,6})$/i.exec(word)?.[1];
   if (code === undefined)
     throw new UsageError(`--system ${word}: give "site", "lon-lat" or an EPSG code such as EPSG:27700.`);

@@ -17,6 +17,7 @@ export {
   meanTideLevel,
   sineLevel,
 } from "./tide-relations.ts";
+export { levelsFromStation, type LevelStation, type StationLevel } from "./station-levels.ts";
 export { levelFindings, type LevelFinding } from "./level-findings.ts";
 export {
   wetness,

@@ -13,3 +13,7 @@ export const crsName = (crs: PlanCrs | Crs): string => {
 /** Two local grids are one only when the plan gives them one name; an EPSG system only equals its own code. */
 export const sameCrs = (a: PlanCrs, b: PlanCrs): boolean =>
   "epsg" in a ? "epsg" in b && a.epsg === b.epsg : "local" in b && a.local === b.local;
+
+/** The system as the plan document states it. */
+export const planCrsOf = (crs: Crs): PlanCrs =>
+  crs.kind === "epsg" ? { epsg: crs.code } : { local: crs.name };

@@ -1,7 +1,7 @@
 import { ProblemError, type Problem } from "@causey/engine/formula";
 import type { Edit, Plan } from "@causey/engine/plan";
-import type { Crs, Raster } from "@causey/engine/site";
-import { crsFromEpsg } from "../crs/index.ts";
+import type { Raster } from "@causey/engine/site";
+import { crsOf } from "../crs/index.ts";
 import { checkInZones, checkOnTerrain } from "../plan/place-checks.ts";
 import { PLACES_FILE, ZONES_FILE } from "../plan/read-plan.ts";
 import { groundFile } from "../ground/index.ts";
@@ -34,13 +34,10 @@ async function zoneFaults(
   { zone }: Extract<Edit, { readonly type: "add-zone" }>,
 ): Promise<readonly Problem[]> {
   try {
-    readZones(ZONES_FILE, writeZones([zone], plan.crs), await crsOf(plan));
+    readZones(ZONES_FILE, writeZones([zone], plan.crs), await crsOf(plan.crs));
     return [];
   } catch (error) {
     if (error instanceof ProblemError) return error.problems;
     throw error;
   }
 }
-
-const crsOf = async ({ crs }: Plan): Promise<Crs> =>
-  "epsg" in crs ? crsFromEpsg(crs.epsg) : { kind: "local", name: crs.local };

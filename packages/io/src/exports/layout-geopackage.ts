@@ -2,10 +2,11 @@ import type { JsonObject } from "@causey/engine/formula";
 import type { Joint, Part } from "@causey/engine/layout";
 import type { Results } from "@causey/engine/plan";
 import type { Crs, Polygons } from "@causey/engine/site";
+import { planCrsOf } from "../crs/index.ts";
 import { writeGeoPackage, type SqliteHook, type TableLayer } from "../geopackage/index.ts";
 import { roundTo } from "../json/index.ts";
 import type { Position, Positions, VectorFeature, VectorGeometry } from "../layer-form/index.ts";
-import { branchLines } from "./branch-lines.ts";
+import { branchLines } from "../results/index.ts";
 
 /**
  * The layout as a GeoPackage in the site's grid, places to 1 mm: the tables joints (points), parts (outlines of
@@ -15,7 +16,7 @@ import { branchLines } from "./branch-lines.ts";
  */
 export function layoutGeoPackage(results: Results, crs: Crs, hook: SqliteHook = {}): Promise<Uint8Array> {
   const { layout } = results;
-  const own = crs.kind === "epsg" ? { epsg: crs.code } : { local: crs.name };
+  const own = planCrsOf(crs);
   const table = (name: string, features: readonly VectorFeature[]): TableLayer => ({
     name,
     crs: own,

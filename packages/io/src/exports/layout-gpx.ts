@@ -5,7 +5,7 @@ import { DomainError } from "@causey/engine/units";
 import { lonLatAccuracy, toLonLat } from "../crs/index.ts";
 import { writeGpx } from "../markup/index.ts";
 import { fault } from "../problem/index.ts";
-import { branchLines } from "./branch-lines.ts";
+import { branchLines } from "../results/index.ts";
 
 export interface GpxWritten {
   readonly bytes: Uint8Array;

@@ -1,5 +1,5 @@
 import { ProblemError, type JsonObject, type Problem } from "@causey/engine/formula";
-import type { PlanCrs } from "../crs/index.ts";
+import { planCrsOf } from "../crs/index.ts";
 import { jsonBytes } from "../json/index.ts";
 import type { Position, Positions, VectorGeometry } from "../layer-form/index.ts";
 import { Findings, quote } from "../problem/index.ts";
@@ -54,7 +54,7 @@ function read<T extends { readonly warnings: readonly Problem[] }>(
   properties: readonly JsonObject[],
   reader: (bytes: Uint8Array) => T,
 ): T {
-  const crs: PlanCrs = layer.crs.kind === "epsg" ? { epsg: layer.crs.code } : { local: layer.crs.name };
+  const crs = planCrsOf(layer.crs);
   const features = layer.features.map((f, i): FeatureJson => ({
     type: "Feature",
     properties: properties[i]!,

@@ -1,6 +1,9 @@
 import type { Json, JsonObject } from "@causey/engine/formula";
 
-/** Plans of schema 1 know nothing of these: told nothing, assumed nothing. */
+/**
+ * Plans of schema 1 know nothing of these: told nothing, assumed nothing. Written out in full, for what an old plan
+ * becomes in schema 2 must not change with the blanks of a later schema.
+ */
 const BLANK: JsonObject = {
   request: {
     requester: "",

@@ -3,7 +3,7 @@ import type { Kit } from "@causey/engine/kit";
 import type { Price } from "@causey/engine/materials";
 import { BLANK_SECTIONS, type Plan } from "@causey/engine/plan";
 import type { Crs, Site } from "@causey/engine/site";
-import { crsFromEpsg } from "../crs/index.ts";
+import { crsOf } from "../crs/index.ts";
 import type { PlanFiles } from "../files/index.ts";
 import { readPrices, type PricesRead } from "../prices/index.ts";
 import { Findings } from "../problem/index.ts";
@@ -120,7 +120,7 @@ class Reading {
     const { crs } = entries;
     if (crs !== null)
       await this.#check(PLAN_FILE, async () => {
-        this.#crs = "epsg" in crs ? await crsFromEpsg(crs.epsg) : { kind: "local", name: crs.local };
+        this.#crs = await crsOf(crs);
       });
     await this.#readVectors(entries);
     const prices =

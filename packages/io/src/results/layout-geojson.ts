@@ -4,6 +4,7 @@ import type { Plan, Results } from "@causey/engine/plan";
 import type { Ring } from "@causey/engine/site";
 import { roundTo } from "../json/index.ts";
 import { closed, featureCollection, type FeatureJson } from "../vector/index.ts";
+import { branchLines } from "./branch-lines.ts";
 
 type Properties = FeatureJson["properties"];
 
@@ -81,25 +82,10 @@ const footFeatures = (joint: Joint): FeatureJson[] =>
     ),
   );
 
-/** Middle lines, joint to joint; a branch without a part has no line to draw. */
-function branchFeatures(layout: Layout): FeatureJson[] {
-  const joints = new Map(layout.joints.map((j) => [j.id, j]));
-  const parts = new Map(layout.parts.map((p) => [p.id, p]));
-  return layout.branches.flatMap((branch) => {
-    const along = branch.parts.flatMap((id) => middleLine(parts.get(id), joints));
-    const line = along.filter(([x, y], i) => i === 0 || x !== along[i - 1]![0] || y !== along[i - 1]![1]);
-    if (line.length < 2) return [];
-    const { id, from, to_plot, length_m } = branch;
-    const coordinates = line.map(([x, y]) => [x, y]);
-    return [feature({ id, kind: "branch", from, to_plot, length_m }, { type: "LineString", coordinates })];
-  });
-}
-
-function middleLine(part: Part | undefined, joints: ReadonlyMap<string, Joint>): [number, number][] {
-  if (part === undefined) return [];
-  const from = joints.get(part.from);
-  const to = part.kind === "module" ? joints.get(part.to) : part;
-  return [from, to].flatMap((p) =>
-    p === undefined ? [] : [[roundTo(p.x, 3), roundTo(p.y, 3)] as [number, number]],
+const branchFeatures = (layout: Layout): FeatureJson[] =>
+  branchLines(layout).map(({ line, id, ...branch }) =>
+    feature(
+      { id, kind: "branch", ...branch },
+      { type: "LineString", coordinates: line.map(([x, y]) => [roundTo(x, 3), roundTo(y, 3)]) },
+    ),
   );
-}

@@ -1,3 +1,3 @@
 export { tideStationsApi } from "./tide-stations-api.ts";
 export { stationsNear } from "./stations-near.ts";
-export { levelsFromStation, type StationAnswer, type StationLevel } from "./station.ts";
+export type { StationAnswer } from "./station.ts";

@@ -1,4 +1,4 @@
-import type { LevelRole, WaterLevel } from "@causey/engine/water";
+import type { LevelRole, LevelStation, StationLevel } from "@causey/engine/water";
 
 /** Land datums that the database's stations tie their levels to. */
 const LAND_DATUMS = ["NAVD88", "NN2000", "PRVD02", "VIVD09", "GUVD04", "NMVD03"] as const;
@@ -32,26 +32,9 @@ export interface StationRecord {
   readonly source?: { readonly name?: string; readonly url?: string };
 }
 
-export interface StationLevel {
-  readonly role: LevelRole;
-  readonly name: string;
-  readonly basis: "mean" | "predicted";
-  /** Above the land datum, or the chart's [m]. */
-  readonly z_m: number;
-}
-
 /** A station as the page shows it. */
-export interface StationAnswer {
-  readonly id: string;
-  readonly name: string;
+export interface StationAnswer extends LevelStation {
   readonly distance_km: number;
-  readonly attribution: string;
-  readonly licence: string;
-  /** Years the means hold for; empty = the station does not say. */
-  readonly epoch: string;
-  /** Null: the station publishes no land datum, so its levels cannot be brought onto the land's heights. */
-  readonly land_datum: string | null;
-  readonly levels: readonly StationLevel[];
   /** The datum of the station's own charts, such as MLLW, and its levels above that; null = it has none of its own. */
   readonly chart_datum: string | null;
   readonly chart_levels: readonly StationLevel[];
@@ -106,30 +89,3 @@ const levelsOver = (datums: Readonly<Record<string, number>>, zero: number): Sta
     const basis = key === "HAT" || key === "LAT" ? "predicted" : "mean";
     return [{ role, name, basis, z_m: Math.round((z - zero) * 1000) / 1000 }];
   });
-
-/**
- * A station's levels as levels of a plan, or why it has none on the plan's datum. Levels are never converted: the
- * difference between two land datums, or between the sea and the land, changes from place to place.
- */
-export function levelsFromStation(
-  station: StationAnswer,
-  datum: string,
-): { readonly levels: readonly WaterLevel[] } | { readonly why: string } {
-  if (station.land_datum === null) return { why: station.notes[0] ?? NO_LAND };
-  if (station.land_datum !== datum)
-    return {
-      why: `The plan is on ${datum}, the station on ${station.land_datum}: the difference at the site must be known first.`,
-    };
-  return {
-    levels: station.levels.map((l) => ({
-      id: `${station.id.replace(/[^\w-]/g, "-")}-${l.role}`,
-      name: l.name,
-      role: l.role,
-      basis: l.basis,
-      z_m: l.z_m,
-      datum,
-      source: `Tide station ${station.name}; ${station.attribution}; ${station.licence}`,
-      epoch: station.epoch,
-    })),
-  };
-}

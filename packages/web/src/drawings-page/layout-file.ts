@@ -1,8 +1,8 @@
 import type { Problem } from "@causey/engine/formula";
 import type { Plan, Results } from "@causey/engine/plan";
+import { crsOf } from "@causey/io/crs";
 import { layoutGeoPackage, layoutGpx } from "@causey/io/exports";
 import { withoutHidden } from "@causey/io/results";
-import { siteCrs } from "../files/site-crs.ts";
 import { sqlite } from "../files/sqlite.ts";
 
 /** By the ending of the file. */
@@ -16,7 +16,7 @@ export interface LayoutFile {
 
 /** The layout without any trace of hidden zones. Throws `ProblemError`, for GPX on a local grid above all. */
 export async function layoutFile(kind: LayoutKind, plan: Plan, results: Results): Promise<LayoutFile> {
-  const crs = await siteCrs(plan);
+  const crs = await crsOf(plan.crs);
   const shown = withoutHidden(results, plan.zones);
   if (kind === "gpx") return { ...layoutGpx(shown, crs), type: "application/gpx+xml" };
   const bytes = await layoutGeoPackage(shown, crs, sqlite);

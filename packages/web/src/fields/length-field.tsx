@@ -20,6 +20,8 @@ interface Optional extends Shared {
   readonly value: number | null;
   readonly onTake: (metres: number | null) => void;
   readonly optional: true;
+  /** What an empty field means; "not known" when left out. */
+  readonly empty?: string;
 }
 
 /** A length as it is read off a tape: feet, inches and fractions, or metres and millimetres; any of them is read. */
@@ -40,7 +42,7 @@ export function LengthField(props: Required | Optional) {
       error={draft.fault}
       required={!props.optional}
       {...(description === undefined ? {} : { description })}
-      {...(props.optional ? { placeholder: "not known" } : {})}
+      {...(props.optional ? { placeholder: props.empty ?? "not known" } : {})}
       onChange={(e) => draft.change(e.currentTarget.value)}
       {...commitKeys(draft)}
     />

@@ -22,6 +22,8 @@ interface Optional extends Shared {
   /** Null when the field was emptied: not known. */
   readonly onTake: (value: number | null) => void;
   readonly optional: true;
+  /** What an empty field means; "not known" when left out. */
+  readonly empty?: string;
 }
 
 /** A number with its unit; a comma is read as a decimal point. An optional one may stay empty: not known. */
@@ -44,7 +46,7 @@ export function NumberField(props: Required | Optional) {
       inputMode="decimal"
       required={!props.optional}
       {...(description === undefined ? {} : { description })}
-      {...(props.optional ? { placeholder: "not known" } : {})}
+      {...(props.optional ? { placeholder: props.empty ?? "not known" } : {})}
       onChange={(e) => draft.change(e.currentTarget.value)}
       {...commitKeys(draft)}
     />

@@ -48,6 +48,7 @@ export function SupportFields({ plan }: { readonly plan: Plan }) {
               label="Only on ground above"
               units={plan.units}
               optional
+              empty="on any ground"
               value={support.stands.ground_above_m}
               onTake={(ground_above_m) => put(i, { stands: { ...support.stands, ground_above_m } })}
             />

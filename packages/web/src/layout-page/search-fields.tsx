@@ -36,7 +36,7 @@ export function SearchFields({ plan }: { readonly plan: Plan }) {
         />
         <LengthField
           label="A place to pass at least every"
-          description="Empty: none are asked for."
+          empty="none asked for"
           optional
           units={units}
           value={layout.passing_every_m}

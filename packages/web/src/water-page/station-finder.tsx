@@ -1,6 +1,6 @@
 import { Button } from "@mantine/core";
 import type { Plan } from "@causey/engine/plan";
-import type { WaterLevel } from "@causey/engine/water";
+import { levelsFromStation, type WaterLevel } from "@causey/engine/water";
 import { useState } from "react";
 import { FieldGroup } from "../fields/form-sheet.tsx";
 import { NumberField } from "../fields/number-field.tsx";
@@ -78,11 +78,9 @@ export function StationFinder({ plan }: { readonly plan: Plan }) {
 function StationLine({ station, plan }: { readonly station: Station; readonly plan: Plan }) {
   const { value: levels, take } = useSection(plan, "levels");
   const reading = readingOf(plan);
-  const isSameDatum = station.land_datum === plan.vertical_datum;
-  const takeOver = (): void => {
-    const mine = levelsOf(station, plan.vertical_datum);
+  const answer = levelsFromStation(station, plan.vertical_datum);
+  const takeOver = (mine: readonly WaterLevel[]): void =>
     take([...levels.filter((l) => !mine.some((m) => m.id === l.id)), ...mine]);
-  };
   return (
     <li>
       <b>{station.name}</b>, {show(station.distance_km * 1000, "m", reading)} away
@@ -93,28 +91,13 @@ function StationLine({ station, plan }: { readonly station: Station; readonly pl
         {[...station.notes, station.attribution].join(" ")}
       </p>
       {station.land_datum !== null &&
-        (isSameDatum ? (
-          <Button variant="default" size="compact-sm" onClick={takeOver}>
+        ("levels" in answer ? (
+          <Button variant="default" size="compact-sm" onClick={() => takeOver(answer.levels)}>
             Take these levels
           </Button>
         ) : (
-          <p>
-            The plan is on {plan.vertical_datum}: the difference to {station.land_datum} at the site must be
-            known first.
-          </p>
+          <p>{answer.why}</p>
         ))}
     </li>
   );
 }
-
-const levelsOf = (station: Station, datum: string): WaterLevel[] =>
-  station.levels.map((l) => ({
-    id: `${station.id.replace(/[^\w-]/g, "-")}-${l.role}`,
-    name: l.name,
-    role: l.role,
-    basis: l.basis,
-    z_m: l.z_m,
-    datum,
-    source: `Tide station ${station.name}; ${station.attribution}`,
-    epoch: station.epoch,
-  }));

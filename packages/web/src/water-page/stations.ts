@@ -1,23 +1,11 @@
 import type { Plan } from "@causey/engine/plan";
-import type { LevelRole } from "@causey/engine/water";
+import type { LevelStation } from "@causey/engine/water";
 
 /** A tide station as the server answers it. */
-export interface Station {
-  readonly id: string;
-  readonly name: string;
+export interface Station extends LevelStation {
   readonly distance_km: number;
-  readonly attribution: string;
-  readonly licence: string;
-  readonly epoch: string;
   /** Why levels are missing, and what is doubtful about those that are there. */
   readonly notes: readonly string[];
-  readonly land_datum: string | null;
-  readonly levels: readonly {
-    readonly role: LevelRole;
-    readonly name: string;
-    readonly basis: "mean" | "predicted";
-    readonly z_m: number;
-  }[];
 }
 
 /** Where the site lies on the earth: its first start, or plot. The projection is fetched only when it is asked for. */

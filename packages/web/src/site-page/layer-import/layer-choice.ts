@@ -1,5 +1,6 @@
 import type { Json } from "@causey/engine/formula";
 import type { Crs, ZoneUse } from "@causey/engine/site";
+import { planCrsOf } from "@causey/io/crs";
 import type { PlaceOptions, VectorLayer } from "@causey/io/layers";
 import { zoneUseWords } from "../../map/zone-style.ts";
 import { layerTargets, type LayerTarget, type WantedValue } from "./layer-kinds.ts";
@@ -96,7 +97,7 @@ export function assumed(
   crs: Crs,
 ): NonNullable<PlaceOptions["assume"]> | "declared" | null {
   if (layer.crs !== null) return "declared";
-  if (system === "site") return crs.kind === "epsg" ? { epsg: crs.code } : { local: crs.name };
+  if (system === "site") return planCrsOf(crs);
   if (system === null || system === "lon-lat") return system;
   return system.epsg === null ? null : { epsg: system.epsg };
 }

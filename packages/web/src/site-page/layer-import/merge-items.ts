@@ -1,5 +1,6 @@
 import type { Problem } from "@causey/engine/formula";
 import type { Plan, SectionEdit } from "@causey/engine/plan";
+import { mergeById } from "@causey/io/layers";
 import { itemsOf, layerTargets, type LayerTarget } from "./layer-kinds.ts";
 
 interface Item {
@@ -29,12 +30,7 @@ export function mergeItems(
 ): Merged {
   const there = itemsOf(plan, target);
   const old = new Map(there.map((item) => [item.id, item]));
-  const fresh = new Map(come.map((item) => [item.id, item]));
-  const known = come.filter((item) => old.has(item.id));
-  const value = [
-    ...there.map((item) => fresh.get(item.id) ?? item),
-    ...come.filter((item) => !old.has(item.id)),
-  ];
+  const { merged: value, known } = mergeById(there, come);
   const { noun } = layerTargets[target];
   const clashes = known.map((item) =>
     problem(

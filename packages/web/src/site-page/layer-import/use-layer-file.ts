@@ -4,7 +4,7 @@ import type { Crs } from "@causey/engine/site";
 import { FILE_LIMITS } from "@causey/io/files";
 import { readLayers, type VectorLayer } from "@causey/io/layers";
 import { useRef, useState } from "react";
-import { siteCrs } from "../../files/site-crs.ts";
+import { crsOf } from "@causey/io/crs";
 import { sqlite } from "../../files/sqlite.ts";
 
 export interface LayerFile {
@@ -42,7 +42,7 @@ export function useLayerFile(
 async function read(file: File, plan: Plan): Promise<Pick<Reading, "file" | "refused">> {
   try {
     if (file.size > FILE_LIMITS.file_bytes) throw new ProblemError([tooLarge(file)]);
-    const crs = await siteCrs(plan);
+    const crs = await crsOf(plan.crs);
     const layers = await readLayers(file.name, new Uint8Array(await file.arrayBuffer()), sqlite);
     return { file: { name: file.name, crs, ...layers }, refused: [] };
   } catch (error) {
