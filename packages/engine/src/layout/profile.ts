@@ -2,13 +2,14 @@ import type { SupportKind } from "../kit/index.ts";
 import { groundAt, type Raster } from "../site/index.ts";
 import type { PlacedJoint, PlacedModule, PlacedNetwork } from "./assemble.ts";
 import type { LayoutFacts, SearchCosts } from "./facts.ts";
+import { levelGroups } from "./level-groups.ts";
 
 /** Deck heights are chosen on this grid; the supports are cut or packed to fit [m]. */
 export const LEVEL_STEP = 0.01;
 /** Ground is read this far apart under a module [m]. */
-const READ_SPACING = 0.1;
+export const READ_SPACING = 0.1;
 /** What one metre of rise or fall between two joints counts beside one metre of support height. */
-const UNEVENNESS = 3;
+export const UNEVENNESS = 3;
 
 export interface JointHeight {
   readonly deck_m: number;
@@ -208,17 +209,4 @@ class ProfileSolver {
     visit(root, best);
     return heights;
   }
-}
-
-/** Joints of one platform, or of platforms that meet, in one group each: they share one deck height. */
-function levelGroups(n: PlacedNetwork): string[][] {
-  const groups: string[][] = [];
-  for (const part of n.parts) {
-    if (part.kind !== "platform") continue;
-    const edges = [part.from, part.exits.ahead, part.exits.left, part.exits.right];
-    const joined = groups.find((g) => g.includes(part.from));
-    if (joined) joined.push(...edges.slice(1));
-    else groups.push(edges);
-  }
-  return groups;
 }

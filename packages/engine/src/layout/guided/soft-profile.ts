@@ -1,11 +1,9 @@
 import { groundAt, type Raster } from "../../site/index.ts";
 import type { PlacedJoint, PlacedModule, PlacedNetwork } from "../assemble.ts";
 import type { LayoutFacts, SearchCosts } from "../facts.ts";
-import { LEVEL_STEP, type JointHeight, type ProfileRules } from "../profile.ts";
+import { levelGroups } from "../level-groups.ts";
+import { LEVEL_STEP, READ_SPACING, UNEVENNESS, type JointHeight, type ProfileRules } from "../profile.ts";
 
-const READ_SPACING = 0.1;
-/** As in the deck's profile that keeps every rule. */
-const UNEVENNESS = 3;
 /** One broken rule of height, and each metre by which it is broken: beside metres of support height, far too much. */
 const BROKEN = 1e4;
 
@@ -178,17 +176,4 @@ function cheapest(seat: Seat): number {
   let best = 0;
   for (let k = 1; k < seat.cost.length; k++) if (seat.cost[k]! < seat.cost[best]!) best = k;
   return best;
-}
-
-/** Joints of one platform, or of platforms that meet, in one group each: they share one deck height. */
-function levelGroups(n: PlacedNetwork): string[][] {
-  const groups: string[][] = [];
-  for (const part of n.parts) {
-    if (part.kind !== "platform") continue;
-    const edges = [part.from, part.exits.ahead, part.exits.left, part.exits.right];
-    const joined = groups.find((g) => g.includes(part.from));
-    if (joined) joined.push(...edges.slice(1));
-    else groups.push(edges);
-  }
-  return groups;
 }
