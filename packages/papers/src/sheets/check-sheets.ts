@@ -26,13 +26,13 @@ export const checkSheet = textSheet(
     {
       kind: "table",
       columns: [
-        { head: "Check", share: 5 },
-        { head: "Parts", share: 3 },
-        { head: "Answer", share: 2.4 },
+        { head: "Check", share: 3.6 },
+        { head: "Parts", share: 2.4 },
+        { head: "Answer", share: 1.9 },
         { head: "Demand", share: 1.8, align: "end" },
         { head: "Capacity", share: 1.8, align: "end" },
         { head: "Share", share: 1.1, align: "end" },
-        { head: "Rule", share: 3 },
+        { head: "Rule", share: 5.4 },
       ],
       rows: results.checks.map((c) => rowOf(c, plan.units)),
     },

@@ -188,6 +188,13 @@ function tablePieces(table: Table, width: number, type: Type): Piece[] {
 }
 
 const PAD = 1.2;
+/** Between a column that ends at the right and one that begins at the left: they would read as one [mm]. */
+const WIDE_PAD = 3;
+
+const padAfter = ({ columns }: Table, i: number): number =>
+  columns[i]!.align === "end" && columns[i + 1] !== undefined && columns[i + 1]!.align !== "end"
+    ? WIDE_PAD
+    : PAD;
 
 function rowPiece(
   table: Table,
@@ -197,7 +204,7 @@ function rowPiece(
   rule: Stroke,
   { size, line }: Type,
 ): Piece {
-  const wrapped = widths.map((w, i) => wrap(cells[i] ?? "", w - PAD, size, weight));
+  const wrapped = widths.map((w, i) => wrap(cells[i] ?? "", w - padAfter(table, i), size, weight));
   const lines = Math.max(...wrapped.map((w) => w.length));
   const height = lines * line + 1.1;
   return {
@@ -207,7 +214,7 @@ function rowPiece(
       let left = x;
       const shapes: Shape[] = wrapped.flatMap((column, i) => {
         const isEnd = table.columns[i]!.align === "end";
-        const at = isEnd ? left + widths[i]! - PAD : left;
+        const at = isEnd ? left + widths[i]! - padAfter(table, i) : left;
         left += widths[i]!;
         return column.map((text, k) =>
           words(text, [at, y + size + k * line], { weight, anchor: isEnd ? "end" : "start", size }),
