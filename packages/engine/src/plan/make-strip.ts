@@ -34,11 +34,13 @@ export function makeStrip(
     ...drawn.map((j) => j.deck_m),
     ...site.levels.map((l) => l.z_m),
   ];
+  const lowest = heights.reduce((a, b) => Math.min(a, b), Infinity);
+  const highest = heights.reduce((a, b) => Math.max(a, b), -Infinity);
   return {
     length_m: length,
     datum: site.datum,
-    z_min_m: heights.reduce((a, b) => Math.min(a, b), 0),
-    z_max_m: heights.reduce((a, b) => Math.max(a, b), 0),
+    z_min_m: highest === -Infinity ? 0 : lowest,
+    z_max_m: highest === -Infinity ? 0 : highest,
     branches: layout.branches.map((b) => ({
       id: b.id,
       from_m: offsets.get(b.id)!,

@@ -2,6 +2,7 @@ import { tables } from "@causey/data/tables";
 import type { Plan, Results } from "@causey/engine/plan";
 import { ChoiceField } from "../fields/choice-field.tsx";
 import { useSection } from "../fields/use-section.ts";
+import { count } from "../show/show.ts";
 
 /** Which rules the plan follows, where they clash with others, and what an engineer must look at. */
 export function RuleChoice({ plan, results }: { readonly plan: Plan; readonly results: Results | null }) {
@@ -40,7 +41,7 @@ export function RuleChoice({ plan, results }: { readonly plan: Plan; readonly re
       )}
       {results && results.clashes.length > 0 && (
         <details>
-          <summary>{results.clashes.length} clashes with other profiles</summary>
+          <summary>{count(results.clashes.length, "clash", "clashes")} with other profiles</summary>
           <ul className="notes">
             {results.clashes.map((clash) => (
               <li key={clash}>{clash}</li>
