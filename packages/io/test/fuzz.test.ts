@@ -10,6 +10,9 @@ import { isHelpful, valueOrRefusal } from "./support/problems.ts";
 import { sampleFiles, sampleKit, samplePlan, samplePrices, sampleTerrain } from "./support/sample-plan.ts";
 import { geoTags, nodataTag, writeTiff, type TiffOptions } from "./support/tiff.ts";
 
+/** How often each reader is tried: as many times as CAUSEY_FUZZ says, or the few that every test run can afford. */
+const runs = (few: number): number => Number(process.env["CAUSEY_FUZZ"] ?? few);
+
 const local: Crs = { kind: "local", name: "Fen grid" };
 const cells = Float32Array.from({ length: 600 }, (_, i) => Math.sin(i) * 2);
 const tags = [...geoTags(0, 20, 1, 1, null), nodataTag("-9999")];
@@ -79,7 +82,7 @@ test.each(targets)(
         await valueOrRefusal(() => read(spoil(bytes, d)));
         expect(performance.now() - start).toBeLessThan(5000);
       }),
-      { numRuns: 250 },
+      { numRuns: runs(250) },
     );
   },
 );
@@ -90,7 +93,7 @@ test.each(targets)("property: %s: its reader refuses random bytes in words", asy
     fc.asyncProperty(fc.uint8Array({ maxLength: 600 }), fc.boolean(), async (random, withSign) => {
       await valueOrRefusal(() => read(withSign ? Uint8Array.from([...start, ...random]) : random));
     }),
-    { numRuns: 150 },
+    { numRuns: runs(150) },
   );
 });
 
@@ -102,6 +105,6 @@ test("property: a folder with any one file spoilt is a plan or a list of problem
       const answer = await readPlan(spoilt, { readyKits: [sampleKit] });
       if (!answer.ok) expect(answer.problems.length > 0 && answer.problems.every(isHelpful)).toBe(true);
     }),
-    { numRuns: 250 },
+    { numRuns: runs(250) },
   );
 });
