@@ -1,3 +1,5 @@
+// Limits are those of the rule profiles: each has its source beside it in data/src/rules, and the ones that public pages
+// print are held against those pages in engine/test/published/rules.test.ts. Here only what the checks make of them.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { fieldCart, stoutKit, straightLayout, visitOf } from "../../test/support/straight-walkway.ts";
