@@ -1,7 +1,7 @@
 import type { Trace } from "../formula/index.ts";
 import type { Joint } from "../layout/index.ts";
 import { bankReach, bankSetback, type ResolvedRule } from "../rules/index.ts";
-import { bounds, groundAt, isInside, signedDistance, type Zone } from "../site/index.ts";
+import { groundAt, rowCrossings, signedDistance, type Zone } from "../site/index.ts";
 import { metres, qty, showQuantity } from "../units/index.ts";
 import { shareResults, type Finding } from "./rule-results.ts";
 import { fine, recordRule, ruleBase, ruleOn, type RuleSetting } from "./rule-setting.ts";
@@ -81,20 +81,22 @@ const SPACING = 0.5;
 /** Lowest ground of the channel within reach of the joint [m]; null when some of it there is not known. */
 function lowestBed(s: RuleSetting, joint: Joint, channel: Zone): number | null {
   const { terrain } = s.setting.input.site;
-  const box = bounds(channel.polygons);
-  if (!box) return null;
   const reach = bankReach({});
   const step = Math.max(0.25, Math.min(SPACING, terrain.dx, terrain.dy));
   const pieces = Math.ceil(reach / step);
   let lowest: number | null = null;
-  for (let j = -pieces; j <= pieces; j++)
-    for (let i = -pieces; i <= pieces; i++) {
-      const [x, y] = [joint.x + i * step, joint.y + j * step];
-      if (x < box[0] || x > box[2] || y < box[1] || y > box[3]) continue;
-      if (Math.hypot(x - joint.x, y - joint.y) > reach || !isInside(channel.polygons, x, y)) continue;
+  for (let j = -pieces; j <= pieces; j++) {
+    const y = joint.y + j * step;
+    const crossings = rowCrossings(channel.polygons, y);
+    let passed = 0;
+    for (let i = -pieces; i <= pieces && passed < crossings.length; i++) {
+      const x = joint.x + i * step;
+      while (passed < crossings.length && crossings[passed]! <= x) passed++;
+      if (passed % 2 === 0 || Math.hypot(x - joint.x, y - joint.y) > reach) continue;
       const z = groundAt(terrain, x, y);
       if (Number.isNaN(z)) return null;
       if (lowest === null || z < lowest) lowest = z;
     }
+  }
   return lowest;
 }

@@ -6,20 +6,33 @@ import type { Joint, Layout, LayoutFigures, Part, Weights } from "./types.ts";
 
 const READ_SPACING = 0.1;
 
-export interface EvaluationInput {
+export interface MeasureInput {
   readonly layout: Layout;
   readonly site: Site;
-  readonly weights: Weights;
   /** Underside of the module to the top of the deck [m]. */
   readonly depth_m: number;
   readonly gap_m: number;
+}
+
+export interface EvaluationInput extends MeasureInput {
+  readonly weights: Weights;
   /** True money of the layout: the order list with labour, as far as it is priced. */
   readonly money: number;
 }
 
+/** What a layout is and does, before money and weights. */
+export interface LayoutMeasures extends Omit<LayoutFigures, "weighted"> {
+  /** Areas times the sensitivity of what they lie on [m2]. */
+  readonly weighed: { readonly shade_m2: number; readonly contact_m2: number };
+}
+
 /** The true figures and the true weighted cost of a finished layout: the search only estimates them. */
-export function evaluateLayout(input: EvaluationInput): LayoutFigures {
-  const { layout, site, weights } = input;
+export const evaluateLayout = (input: EvaluationInput): LayoutFigures =>
+  weighLayout(measureLayout(input), input.weights, input.money);
+
+/** Lengths, areas, crossings and heights of a finished layout. */
+export function measureLayout(input: MeasureInput): LayoutMeasures {
+  const { layout, site } = input;
   const outlines = layout.parts.map((p) => p.outline);
   const feet = layout.joints.map((j) => j.feet);
   const habitats = separateHabitats(site);
@@ -27,13 +40,6 @@ export function evaluateLayout(input: EvaluationInput): LayoutFigures {
   const contact = feet.reduce((sum, f) => sum + polygonsArea(f), 0);
   const shadeShares = habitats.map((h) => sharedArea(outlines, h.paths));
   const contactShares = habitats.map((h) => sharedArea(feet, h.paths));
-  const crossings = layout.parts.flatMap((part) => crossingsOf(part, layout, site));
-  const weighted = {
-    money: weights.money * input.money,
-    shade: weights.shade_per_m2 * weigh(shaded, shadeShares, habitats),
-    contact: weights.contact_per_m2 * weigh(contact, contactShares, habitats),
-    crossings: weights.crossing * crossings.length,
-  };
   return {
     length_m: layout.parts.reduce(
       (sum, p) => sum + (p.kind === "module" ? p.length_m : p.side_m) + input.gap_m,
@@ -45,9 +51,27 @@ export function evaluateLayout(input: EvaluationInput): LayoutFigures {
     shaded_m2: shaded,
     shaded_by_zone: habitats.map((h, n) => ({ zone: h.id, name: h.name, area_m2: shadeShares[n]! })),
     contact_m2: contact,
-    crossings,
+    crossings: layout.parts.flatMap((part) => crossingsOf(part, layout, site)),
     lowest_deck_clear_m: lowestClear(layout, site.terrain, input.depth_m),
     steepest_grade: steepestGrade(layout, input.gap_m),
+    weighed: {
+      shade_m2: weigh(shaded, shadeShares, habitats),
+      contact_m2: weigh(contact, contactShares, habitats),
+    },
+  };
+}
+
+/** The weighted cost of a measured layout; `money`: its true money. */
+export function weighLayout(measures: LayoutMeasures, weights: Weights, money: number): LayoutFigures {
+  const { weighed, ...figures } = measures;
+  const weighted = {
+    money: weights.money * money,
+    shade: weights.shade_per_m2 * weighed.shade_m2,
+    contact: weights.contact_per_m2 * weighed.contact_m2,
+    crossings: weights.crossing * figures.crossings.length,
+  };
+  return {
+    ...figures,
     weighted: { ...weighted, total: weighted.money + weighted.shade + weighted.contact + weighted.crossings },
   };
 }

@@ -7,7 +7,13 @@ export { refitFrom, searchLayout } from "./guided/index.ts";
 export { SearchMemory } from "./search-memory.ts";
 export { MOST_JOINED_EXACTLY } from "./join-size.ts";
 export type { SearchInput } from "./search-input.ts";
-export { evaluateLayout, type EvaluationInput } from "./evaluate.ts";
+export {
+  evaluateLayout,
+  measureLayout,
+  weighLayout,
+  type EvaluationInput,
+  type LayoutMeasures,
+} from "./evaluate.ts";
 export { isWater } from "./fields.ts";
 export { settleGrid } from "./weighted-grid.ts";
 export { workLimit } from "./work-limit.ts";

@@ -7,13 +7,14 @@ import { labourHours } from "../laying/index.ts";
 import {
   SearchMemory,
   entryRamps,
-  evaluateLayout,
+  measureLayout,
   routeFacts,
   searchLayout,
   settingOut,
   spareModules,
+  weighLayout,
   type Layout,
-  type LayoutFigures,
+  type LayoutMeasures,
   type RouteFacts,
   type SettingOut,
   type SpareModules,
@@ -107,13 +108,11 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     [stages.keyOf("layout"), plan.survey.benchmarks],
     () => atOnce(() => settingOut(layout, plan.survey.benchmarks)),
   );
-  const cutting = yield* stages.run("cutting", 1, [stages.keyOf("take-off"), prices, plan.saw], () =>
-    cutAll(off, prices, plan, context.solver),
-  );
+  const cutting = yield* cutAll(off, prices, plan, context.solver, stages);
   const priced = yield* stages.run<Priced>(
     "cost",
-    1,
-    [stages.keyOf("cutting"), prices, plan.money, plan.laying.carry_m],
+    2,
+    [stages.keyOf("take-off"), prices, plan.saw, plan.money, plan.laying.carry_m],
     () => atOnce(() => priceAll(off, cutting, prices, plan, walkwayLength(layout, facts.gap_m), tables)),
   );
   const { cost } = priced;
@@ -123,22 +122,10 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     [stages.keyOf("cost"), plan.money, plan.laying, plan.removal, plan.visits, plan.papers.date, prices],
     () => atOnce(() => budgetAll(plan, layout, spares, cost, prices, walkwayLength(layout, facts.gap_m))),
   );
-  const evaluation = yield* stages.run<LayoutFigures>(
-    "evaluation",
-    1,
-    [stages.keyOf("layout"), stages.keyOf("cost"), plan.layout.weights],
-    () =>
-      atOnce(() =>
-        evaluateLayout({
-          layout,
-          site,
-          weights: plan.layout.weights,
-          depth_m: facts.depth_m,
-          gap_m: facts.gap_m,
-          money: cost.total,
-        }),
-      ),
+  const measures = yield* stages.run<LayoutMeasures>("measures", 1, [stages.keyOf("layout"), siteKey], () =>
+    atOnce(() => measureLayout({ layout, site, depth_m: facts.depth_m, gap_m: facts.gap_m })),
   );
+  const evaluation = weighLayout(measures, plan.layout.weights, cost.total);
   const checkInputs = [
     stages.keyOf("layout"),
     plan.kit,
@@ -267,15 +254,19 @@ export interface Budgeted {
 }
 type SizeCut = { readonly size: string; readonly plan: CuttingPlan };
 
+/** One stage a size: a change that asks for the same pieces of a size keeps its plan. */
 function* cutAll(
   off: TakeOff,
   prices: readonly Price[],
   plan: Plan,
   solver: Solver,
+  stages: Stages,
 ): Job<readonly SizeCut[]> {
   const plans: SizeCut[] = [];
-  for (const { size, problem } of cuttingProblems(off, prices, plan.saw.kerf_mm).problems)
-    plans.push({ size, plan: yield* planCutting(problem, solver) });
+  for (const { size, problem } of cuttingProblems(off, prices, plan.saw.kerf_mm).problems) {
+    const work = (): Job<CuttingPlan> => planCutting(problem, solver);
+    plans.push({ size, plan: yield* stages.run<CuttingPlan>(`cutting ${size}`, 1, problem, work) });
+  }
   return plans;
 }
 

@@ -31,6 +31,19 @@ export function isInside(polygons: Polygons, x: number, y: number): boolean {
   return inside;
 }
 
+/** Where a line at height y enters and leaves the polygons, west to east: inside `isInside` between each pair [m]. */
+export function rowCrossings(polygons: Polygons, y: number): number[] {
+  const crossings: number[] = [];
+  for (const rings of polygons)
+    for (const ring of rings)
+      for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+        const [xi, yi] = ring[i]!;
+        const [xj, yj] = ring[j]!;
+        if (yi > y !== yj > y) crossings.push(((xj - xi) * (y - yi)) / (yj - yi) + xi);
+      }
+  return crossings.toSorted((a, b) => a - b);
+}
+
 /** Distance from a point to a segment [m]. */
 export function segmentDistance(x: number, y: number, a: Point, b: Point): number {
   const ex = b[0] - a[0];

@@ -7,6 +7,7 @@ export {
   polygonsArea,
   rectangle,
   ringArea,
+  rowCrossings,
   segmentDistance,
   signedDistance,
   type Point,
