@@ -22,6 +22,10 @@ export async function* rows() {
       ...p,
       kit: { ...p.kit, deck_screw: { ...p.kit.deck_screw, per_crossing: 2 + (n % 2) } },
     }),
+    "gap between deck boards": (p, n) => ({
+      ...p,
+      kit: { ...p.kit, deck: { ...p.kit.deck, gap_mm: 10 + (n % 7) } },
+    }),
     "price of labour": (p, n) => ({ ...p, money: { ...p.money, labour_per_hour: 20 + n } }),
     "a plot moved 1 m": (p, n) => ({
       ...p,
