@@ -15,6 +15,7 @@ export const MassField = ({ label, units, value, onTake }: Props) => (
     label={label}
     unit={units === "us" ? "lb" : "kg"}
     scale={units === "us" ? 1 / KG_PER_LB : 1}
+    decimals={2}
     least={0}
     value={value}
     onTake={onTake}

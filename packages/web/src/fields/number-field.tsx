@@ -11,6 +11,8 @@ interface Shared {
   readonly whole?: boolean;
   /** Shown and typed value over the kept one: 100 for shares shown in per cent. */
   readonly scale?: number;
+  /** Decimals shown at most; what is kept stays exact until the field is changed. */
+  readonly decimals?: number;
 }
 interface Required extends Shared {
   readonly value: number;
@@ -29,7 +31,7 @@ interface Optional extends Shared {
 /** A number with its unit; a comma is read as a decimal point. An optional one may stay empty: not known. */
 export function NumberField(props: Required | Optional) {
   const { label, description, unit, scale = 1 } = props;
-  const shown = props.value === null ? "" : String(Number((props.value * scale).toPrecision(12)));
+  const shown = props.value === null ? "" : numberWords(props.value * scale, props.decimals);
   const draft = useDraft<number | null>(
     shown,
     (text) => readNumber(text, props),
@@ -52,6 +54,9 @@ export function NumberField(props: Required | Optional) {
     />
   );
 }
+
+const numberWords = (value: number, decimals: number | undefined): string =>
+  String(Number(decimals === undefined ? value.toPrecision(12) : value.toFixed(decimals)));
 
 type Answer =
   { readonly ok: true; readonly value: number | null } | { readonly ok: false; readonly fault: string };
