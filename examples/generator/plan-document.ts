@@ -141,6 +141,7 @@ export function planFile(readings: readonly Reading[], survey: Survey): string {
       inspections_per_year: 14,
       hours_per_inspection: 2,
       repair_share_per_year: 0.05,
+      monitoring_per_year: 450,
     },
   };
   return `${JSON.stringify(plan, null, 2)}\n`;

@@ -211,6 +211,7 @@ export const fenPlan = (fen: Fen, random: Random, levelling: Random): string =>
         inspections_per_year: 12,
         hours_per_inspection: 1.5,
         repair_share_per_year: 0.04,
+        monitoring_per_year: 380,
       },
     },
     null,

@@ -33,6 +33,22 @@ export const repairMoney = defineFormula(
   ({ s, M, d }) => (s * M * d) / 365,
 );
 
+/** What watching the plants and the ground costs in a part of a year. */
+export const monitoringMoney = defineFormula(
+  {
+    id: "cost.monitoring",
+    title: "Monitoring in a year",
+    symbol: "Q",
+    unit: "money",
+    text: "m * d / 365",
+    inputs: { m: "money", d: "1" },
+    validity:
+      "m for a whole year of monitoring, the walkway standing d days of the year; both >= 0. What is watched before laying and after removal is not in it.",
+    source: planMoney,
+  },
+  ({ m, d }) => (m * d) / 365,
+);
+
 /** Hours to build the modules in the jig. */
 export const jigHours = defineFormula(
   {
@@ -63,4 +79,10 @@ export const visitCount = defineFormula(
   ({ n, d }) => (n * d) / 365,
 );
 
-export const budgetFormulas: readonly AnyFormula[] = [inspectionHours, repairMoney, jigHours, visitCount];
+export const budgetFormulas: readonly AnyFormula[] = [
+  inspectionHours,
+  repairMoney,
+  monitoringMoney,
+  jigHours,
+  visitCount,
+];

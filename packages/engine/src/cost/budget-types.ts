@@ -9,6 +9,9 @@ export interface BudgetEntry {
   /** Hours in the middle figure, and how many of them volunteers give; 0 for what is bought. */
   readonly hours: number;
   readonly donated_hours: number;
+  /** Hours in the low and the high figure. */
+  readonly hours_low: number;
+  readonly hours_high: number;
   readonly note: string;
 }
 
@@ -31,6 +34,13 @@ export interface Budget {
   readonly donated_hours: number;
   readonly donated_value: number;
   readonly cash: number;
+  /** The same of the low and the high figure. */
+  readonly donated_hours_low: number;
+  readonly donated_hours_high: number;
+  readonly donated_value_low: number;
+  readonly donated_value_high: number;
+  readonly cash_low: number;
+  readonly cash_high: number;
   /** From the first day of laying to the day it is out. */
   readonly days: number;
   readonly visits: number;

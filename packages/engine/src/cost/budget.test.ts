@@ -19,6 +19,7 @@ const money = {
   inspections_per_year: 12,
   hours_per_inspection: 3,
   repair_share_per_year: 0.1,
+  monitoring_per_year: 730,
   price_age_days: 180,
 };
 const cost: Cost = {
@@ -69,7 +70,8 @@ describe("the budget of a walkway that stands from April 2027 to October 2028, b
     expect(at("inspection", 2027).mid).toBe(787.07);
     expect(at("repair", 2028).mid).toBe(167.12);
     expect(at("removal", 2028)).toMatchObject({ low: 300, mid: 450, high: 900, donated_hours: 7.5 });
-    const lines2027 = 2000 + 100 + 100 + 900 + 1200 + 787.07 + 145.75;
+    expect(at("monitoring", 2027).mid).toBe(2 * 266);
+    const lines2027 = 2000 + 100 + 100 + 900 + 1200 + 787.07 + 145.75 + 532;
     expect(at("contingency", 2027).mid).toBe(Math.round(lines2027 * 10) / 100);
   });
 
@@ -86,6 +88,12 @@ describe("the budget of a walkway that stands from April 2027 to October 2028, b
     expect(b.donated_hours).toBeCloseTo(hours / 2, 9);
     expect(b.donated_value).toBe(Math.round((hours / 2) * 32 * 100) / 100);
     expect(b.cash).toBe(Math.round((b.mid - (hours / 2) * 30) * 100) / 100);
+    // Laying 20 to 60 h, removal 10 to 30 h; the other hours have no range.
+    const others = 40 + (36 * (266 + 305)) / 365;
+    expect(b.donated_hours_low).toBeCloseTo((30 + others) / 2, 9);
+    expect(b.donated_hours_high).toBeCloseTo((90 + others) / 2, 9);
+    expect(b.donated_value_high).toBe(Math.round(((90 + others) / 2) * 32 * 100) / 100);
+    expect(b.cash_low).toBe(Math.round((b.low - ((30 + others) / 2) * 30) * 100) / 100);
     expect(b.per_metre! / b.per_foot!).toBeCloseTo(1 / 0.3048, 9);
     expect(b.visits).toBeCloseTo((73 * 570) / 365, 9);
     expect(b.per_visit).toBeCloseTo(b.mid / 114, 9);
@@ -96,18 +104,21 @@ describe("the budget of a walkway that stands from April 2027 to October 2028, b
 });
 
 describe("warnings", () => {
-  test("a removal at zero, no rounds, no repair, no contingency", () => {
-    const none = { ...money, inspections_per_year: 0, repair_share_per_year: 0, contingency_share: 0 };
+  test("a removal or disposal at zero, no rounds, no repair, no monitoring, no contingency", () => {
+    const { monitoring_per_year: _, ...rest } = money;
+    const none = { ...rest, inspections_per_year: 0, repair_share_per_year: 0, contingency_share: 0 };
     const free: Cost = {
       ...cost,
       labour: cost.labour.filter((l) => l.work !== "removal"),
-      lines: cost.lines.map((l) => (l.line === "removal" ? { ...l, amount: 0 } : l)),
+      lines: cost.lines.map((l) => (["removal", "disposal"].includes(l.line) ? { ...l, amount: 0 } : l)),
     };
     const { warnings } = budgetOf({ ...input, money: none, cost: free, visits: [] });
     expect(warnings.map((w) => w.split(":")[0])).toEqual([
       "Removal stands at zero",
       "No inspection rounds are budgeted",
       "No repair is budgeted.",
+      "No monitoring is budgeted",
+      "Disposal stands at zero",
       "There is no contingency.",
     ]);
   });

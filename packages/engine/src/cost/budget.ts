@@ -1,7 +1,7 @@
 import type { Trace } from "../formula/index.ts";
 import { toCents, type Price } from "../materials/index.ts";
 import { M_PER_FT, qty } from "../units/index.ts";
-import { inspectionHours, jigHours, repairMoney, visitCount } from "./budget-formulas.ts";
+import { inspectionHours, jigHours, monitoringMoney, repairMoney, visitCount } from "./budget-formulas.ts";
 import type { Budget, BudgetEntry, BudgetYear } from "./budget-types.ts";
 import type { MoneyTerms } from "./cost-of.ts";
 import { daysBetween, daysByYear } from "./day-count.ts";
@@ -17,6 +17,8 @@ export interface BudgetTerms extends MoneyTerms {
   readonly inspections_per_year: number;
   readonly hours_per_inspection: number;
   readonly repair_share_per_year: number;
+  /** Left out = nothing is planned for it, which is warned about. */
+  readonly monitoring_per_year?: number;
   readonly price_age_days: number;
 }
 
@@ -42,16 +44,15 @@ export interface BudgetInput {
 
 /**
  * The budget by line and calendar year: the cost of the walkway (the very lines of `cost`), and what its years add:
- * work in the jig, inspection rounds, repair, and the contingency on these. `mid` is exactly the sum of its entries.
+ * work in the jig, inspection rounds, repair, monitoring, and the contingency on these. `mid` is exactly the sum of its entries.
  *
  * Labour has a range, bought things have none. Volunteers' hours are a share of all hours: their value counts at the
- * plan's rate, and `cash` is what remains to be paid. A season in which nobody works still has its inspection rounds.
+ * plan's rate, and `cash` is what remains to be paid; both with the range of the hours. A season in which nobody works still has its inspection rounds.
  */
 export function budgetOf(input: BudgetInput, trace?: Trace): Budget {
   const entries = withContingency([...costEntries(input), ...yearEntries(input, trace)], input.money);
   const sum = (key: "low" | "mid" | "high"): number => addCents(entries.map((e) => e[key]));
   const mid = sum("mid");
-  const donated_hours = entries.reduce((h, e) => h + e.donated_hours, 0);
   const days = daysBetween(input.laying.from, input.out) + 1;
   const visits = input.visits.reduce((n, v) => n + visitsOf(v, input.out, trace), 0);
   const per = (count: number): number | null => (count > 0 ? mid / count : null);
@@ -62,9 +63,7 @@ export function budgetOf(input: BudgetInput, trace?: Trace): Budget {
     low: sum("low"),
     mid,
     high: sum("high"),
-    donated_hours,
-    donated_value: toCents(donated_hours * input.money.donated_per_hour),
-    cash: toCents(mid - donated_hours * input.money.labour_per_hour),
+    ...donatedOf(entries, input.money, { low: sum("low"), mid, high: sum("high") }),
     days,
     visits,
     per_metre: per(input.length_m),
@@ -73,6 +72,30 @@ export function budgetOf(input: BudgetInput, trace?: Trace): Budget {
     per_year: per(days / 365),
     warnings: warningsOf(input, entries),
     old_prices: oldPrices(input.prices, input.on, input.money.price_age_days),
+  };
+}
+
+/** Volunteers' hours, their value and the money left to be paid, each low, middle and high. */
+function donatedOf(
+  entries: readonly BudgetEntry[],
+  money: BudgetTerms,
+  whole: Readonly<Record<"low" | "mid" | "high", number>>,
+) {
+  const hours = (key: "hours_low" | "hours" | "hours_high"): number =>
+    entries.reduce((h, e) => h + e[key], 0) * money.donated_share;
+  const [low, mid, high] = [hours("hours_low"), hours("hours"), hours("hours_high")];
+  const value = (h: number): number => toCents(h * money.donated_per_hour);
+  const cash = (all: number, h: number): number => toCents(all - h * money.labour_per_hour);
+  return {
+    donated_hours: mid,
+    donated_value: value(mid),
+    cash: cash(whole.mid, mid),
+    donated_hours_low: low,
+    donated_hours_high: high,
+    donated_value_low: value(low),
+    donated_value_high: value(high),
+    cash_low: cash(whole.low, low),
+    cash_high: cash(whole.high, high),
   };
 }
 
@@ -100,12 +123,14 @@ function costEntries({ cost, money, laying, out }: BudgetInput): BudgetEntry[] {
         high: isWork ? amount(at("high_h")) : line.amount,
         hours: at("mid_h"),
         donated_hours: at("mid_h") * money.donated_share,
+        hours_low: at("low_h"),
+        hours_high: at("high_h"),
         note: line.note,
       };
     });
 }
 
-/** Jig work in the year of laying; inspection and repair in each year that the walkway stands. */
+/** Jig work in the year of laying; inspection, repair and monitoring in each year that the walkway stands. */
 function yearEntries(input: BudgetInput, trace?: Trace): BudgetEntry[] {
   const { money, built, laying, out, cost } = input;
   const materials = cost.lines.find((l) => l.line === "materials")?.amount ?? 0;
@@ -129,9 +154,21 @@ function yearEntries(input: BudgetInput, trace?: Trace): BudgetEntry[] {
       return [
         work("inspection", "Inspection rounds", year, rounds, money, stands, trace),
         bought("repair", "Materials for repair", year, toCents(repair), stands),
+        bought(
+          "monitoring",
+          "Monitoring of plants and ground",
+          year,
+          monitoringIn(year, days, money, trace),
+          stands,
+        ),
       ];
     }),
   ];
+}
+
+function monitoringIn(year: number, days: number, money: BudgetTerms, trace?: Trace): number {
+  const terms = { m: qty(money.monitoring_per_year ?? 0, "money"), d: qty(days, "1") };
+  return toCents(monitoringMoney(terms, trace, String(year)));
 }
 
 function work(
@@ -150,6 +187,8 @@ function work(
     ...bought(id, title, year, amount, `${hours.toFixed(1)} person-hours. ${note}`),
     hours,
     donated_hours: hours * money.donated_share,
+    hours_low: hours,
+    hours_high: hours,
   };
 }
 
@@ -162,6 +201,8 @@ const bought = (id: string, title: string, year: number, amount: number, note: s
   high: amount,
   hours: 0,
   donated_hours: 0,
+  hours_low: 0,
+  hours_high: 0,
   note,
 });
 
@@ -178,6 +219,8 @@ function withContingency(entries: readonly BudgetEntry[], money: BudgetTerms): B
     high: share(y.high),
     hours: 0,
     donated_hours: 0,
+    hours_low: 0,
+    hours_high: 0,
     note: `${Number((money.contingency_share * 100).toFixed(2))} % of the lines of ${y.year}.`,
   }));
   return [...entries, ...reserves].toSorted((a, b) => a.year - b.year);
@@ -211,6 +254,10 @@ function warningsOf({ money, out, visits }: BudgetInput, entries: readonly Budge
         ]
       : []),
     ...(zero("repair") ? ["No repair is budgeted."] : []),
+    ...(zero("monitoring")
+      ? ["No monitoring is budgeted: permits often ask for it, after removal too."]
+      : []),
+    ...(zero("disposal") ? ["Disposal stands at zero: what cannot be used again must go somewhere."] : []),
     ...(money.contingency_share === 0 ? ["There is no contingency."] : []),
     ...(visits.some((v) => v.to === null)
       ? [`A visit has no last day: visits are counted to ${out}, the day the walkway is out.`]

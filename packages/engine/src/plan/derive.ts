@@ -118,7 +118,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
   const { cost } = priced;
   const money = yield* stages.run<Budgeted>(
     "budget",
-    1,
+    2,
     [stages.keyOf("cost"), plan.money, plan.laying, plan.removal, plan.visits, plan.papers.date, prices],
     () => atOnce(() => budgetAll(plan, layout, spares, cost, prices, walkwayLength(layout, facts.gap_m))),
   );

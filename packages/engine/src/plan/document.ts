@@ -74,6 +74,8 @@ export interface MoneyChoice {
   readonly hours_per_inspection: number;
   /** Materials replaced in a year, as a share of those bought. */
   readonly repair_share_per_year: number;
+  /** What watching plants and ground costs in a year; left out = not planned, which is warned about. */
+  readonly monitoring_per_year?: number;
   /** A price older than this on the day of the papers (or of the laying) is flagged. */
   readonly price_age_days: number;
 }

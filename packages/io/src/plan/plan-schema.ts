@@ -98,6 +98,7 @@ const money = z.strictObject({
   inspections_per_year: notNegative,
   hours_per_inspection: notNegative,
   repair_share_per_year: notNegative,
+  monitoring_per_year: z.exactOptional(notNegative),
   price_age_days: positive,
 });
 

@@ -136,10 +136,13 @@ export const budgetSheet = textSheet(
       {
         kind: "rows",
         rows: [
-          ["To be paid, volunteers' hours left out", `${budget.currency} ${amount(budget.cash)}`],
+          [
+            "To be paid, volunteers' hours left out",
+            `${budget.currency} ${amount(budget.cash)} (${amount(budget.cash_low)} to ${amount(budget.cash_high)})`,
+          ],
           [
             "Volunteers' hours, and what they count for",
-            `${budget.donated_hours.toFixed(0)} h, ${budget.currency} ${amount(budget.donated_value)}`,
+            `${budget.donated_hours.toFixed(0)} h, ${budget.currency} ${amount(budget.donated_value)} (${budget.donated_hours_low.toFixed(0)} to ${budget.donated_hours_high.toFixed(0)} h, ${amount(budget.donated_value_low)} to ${amount(budget.donated_value_high)})`,
           ],
           ...(
             [

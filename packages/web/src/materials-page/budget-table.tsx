@@ -56,8 +56,10 @@ export function BudgetTable({ budget, reading }: { readonly budget: Budget; read
             <td className="number">{money(budget.mid)}</td>
             <td className="number">{money(budget.high)}</td>
             <td>
-              {money(budget.cash)} to be paid; {budget.donated_hours.toFixed(0)} volunteers&apos; hours count{" "}
-              {money(budget.donated_value)}
+              {money(budget.cash)} to be paid ({money(budget.cash_low)} to {money(budget.cash_high)});{" "}
+              {budget.donated_hours.toFixed(0)} volunteers&apos; hours count {money(budget.donated_value)} (
+              {budget.donated_hours_low.toFixed(0)} to {budget.donated_hours_high.toFixed(0)} hours,{" "}
+              {money(budget.donated_value_low)} to {money(budget.donated_value_high)})
             </td>
           </tr>
         </tfoot>

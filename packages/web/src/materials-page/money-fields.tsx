@@ -4,7 +4,9 @@ import { LengthField } from "../fields/length-field.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import { useSection } from "../fields/use-section.ts";
 
-type Key = { [K in keyof MoneyChoice]: MoneyChoice[K] extends number ? K : never }[keyof MoneyChoice];
+type Key = {
+  [K in keyof MoneyChoice]-?: MoneyChoice[K] extends number | undefined ? K : never;
+}[keyof MoneyChoice];
 
 interface Line {
   readonly key: Key;
@@ -27,6 +29,12 @@ const lines: readonly Line[] = [
   { key: "inspections_per_year", label: "Inspection rounds a year", unit: "" },
   { key: "hours_per_inspection", label: "One round", unit: "h" },
   { key: "repair_share_per_year", label: "Materials replaced a year", unit: "%" },
+  {
+    key: "monitoring_per_year",
+    label: "Monitoring, a year",
+    unit: "money",
+    description: "Watching plants and ground while it stands.",
+  },
   { key: "tax_share", label: "Tax on materials", unit: "%" },
   { key: "contingency_share", label: "Contingency", unit: "%" },
   { key: "delivery", label: "Delivery", unit: "money" },
@@ -49,7 +57,7 @@ export function MoneyFields({ plan }: { readonly plan: Plan }) {
             {...(unit === "%" ? { unit: "%", scale: 100, most: key === "removal_share" ? 1000 : 100 } : {})}
             {...(unit === "money" ? { unit: money.currency } : unit === "h" ? { unit: "hours" } : {})}
             {...(description === undefined ? {} : { description })}
-            value={money[key]}
+            value={money[key] ?? 0}
             onTake={(value) => change({ [key]: value })}
           />
         ))}
