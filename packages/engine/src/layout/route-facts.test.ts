@@ -10,6 +10,7 @@ import { spareModules } from "./spares.ts";
 import type { Layout } from "./types.ts";
 
 const flat = smallTerrain(40, 30, () => 1);
+const kit = smallInput(smallSite(flat, [])).facts;
 const lay = (site: Site): Layout => finish(searchNetwork(smallInput(site)));
 
 /** From (5, 5) north to (5, 16): 11 m of walkway, 0.6 m wide. */
@@ -24,7 +25,7 @@ test("parcels are listed with owner, length and area, and the rest of the length
     zone("common", "parcel", 0, 10, 40, 14),
     zone("far", "parcel", 20, 0, 40, 30, { owner: "nobody here" }),
   ]);
-  const facts = routeFacts(layout, site);
+  const facts = routeFacts(layout, site, kit);
   expect(facts.parcels.map((p) => [p.zone, p.owner, p.length_m.toFixed(6), p.area_m2.toFixed(6)])).toEqual([
     ["ann", "A. Reed", "5.000000", "3.000000"],
     ["common", null, "4.000000", "2.400000"],
@@ -50,7 +51,7 @@ test("sensitive length counts overlapping habitats once, as the more sensitive; 
     zone("rush", "habitat", 0, 6, 40, 12, { sensitivity: 3 }),
     zone("grass", "habitat", 0, 12, 40, 30, { sensitivity: 1 }),
   ]);
-  const facts = routeFacts(layout, site);
+  const facts = routeFacts(layout, site, kit);
   expect(facts.sensitive.map((s) => [s.zone, s.length_m.toFixed(6)])).toEqual([
     ["rush", "6.000000"],
     ["low", "1.000000"],
@@ -61,7 +62,7 @@ test("sensitive length counts overlapping habitats once, as the more sensitive; 
 test("water is listed with its kind and clear width: a channel under 3 m is a ditch", () => {
   const ditch = zone("gut", "channel", 0, 9.2, 40, 10.4);
   const { site, layout } = straight([ditch]);
-  expect(routeFacts(layout, site).crossings.map((c) => [c.zone, c.type, c.width_m.toFixed(6)])).toEqual([
+  expect(routeFacts(layout, site, kit).crossings.map((c) => [c.zone, c.type, c.width_m.toFixed(6)])).toEqual([
     ["gut", "ditch", "1.200000"],
   ]);
   const module = layout.parts[0]!;
@@ -74,6 +75,7 @@ test("water is listed with its kind and clear width: a channel under 3 m is a di
   const long = routeFacts(
     { ...bridging, joints: layout.joints.map((j) => (j.id === "J2" ? { ...j, y: 9 } : j)) },
     { ...site, zones: [wide, beside] },
+    kit,
   );
   expect(long.crossings.map((c) => [c.zone, c.type, c.width_m])).toEqual([
     ["river", "channel", 4],
@@ -83,14 +85,14 @@ test("water is listed with its kind and clear width: a channel under 3 m is a di
 
 test("the walkway overlaps no keep-off circle, and a part laid into one is told with its area", () => {
   const { site, layout } = straight([]);
-  const [clear] = routeFacts(layout, site).plots;
+  const [clear] = routeFacts(layout, site, kit).plots;
   expect(clear).toMatchObject({ plot: "p", keep_off_m: 0.5, overlap_m2: 0 });
   // The last joint lies 2 m south of the plot, and a sleeper reaches 0.05 m beyond it.
   expect(clear!.nearest_m).toBeCloseTo(1.95, 9);
   const trodden = { ...site, plots: [plotAt("p", 5, 10, 0.2)] };
   const circle = Math.PI * 0.2 ** 2;
-  expect(routeFacts(layout, trodden).plots[0]!.overlap_m2).toBeCloseTo(circle, 3);
-  expect(routeFacts(layout, trodden).plots[0]!.nearest_m).toBe(0);
+  expect(routeFacts(layout, trodden, kit).plots[0]!.overlap_m2).toBeCloseTo(circle, 3);
+  expect(routeFacts(layout, trodden, kit).plots[0]!.nearest_m).toBe(0);
 });
 
 test("every dead end names the last platform to turn on, and how far it is to go back", () => {
@@ -129,4 +131,14 @@ test("spares are the share of each length, rounded up to whole modules (hand ari
   expect(spareModules(layout, 0).map((s) => s.spares)).toEqual([0, 0]);
   // A third of three is one, not two by rounding.
   expect(spareModules(layout, 1 / 3)[0]!.spares).toBe(1);
+});
+
+test("a part of a size that the kit lacks is told by its tag; whole parts of the kit are not", () => {
+  const { site, layout } = straight([]);
+  expect(routeFacts(layout, site, kit).custom_parts).toEqual([]);
+  const [first, ...rest] = layout.parts;
+  const cut = { ...layout, parts: [{ ...first!, length_m: 1.234 } as typeof first & object, ...rest] };
+  const told = routeFacts(cut, site, kit);
+  expect(told.custom_parts).toEqual([first!.id]);
+  expect(told.custom_because).toContain(first!.id);
 });

@@ -10,6 +10,7 @@ import {
   type Site,
   type Zone,
 } from "../site/index.ts";
+import { customParts, type StandardParts } from "./custom-parts.ts";
 import { deadEnds, type DeadEnd } from "./dead-ends.ts";
 import { PLAIN_SENSITIVITY, habitatsOf, isWater } from "./fields.ts";
 import { cutAlong } from "./line-in-area.ts";
@@ -79,7 +80,7 @@ export interface RouteFacts {
   readonly sensitive: readonly SensitiveStretch[];
   readonly dead_ends: readonly DeadEnd[];
   readonly plots: readonly PlotClear[];
-  /** Every part is one of the kit's: the search lays no other. */
+  /** Tags of parts that are none of the kit's own. */
   readonly custom_parts: readonly string[];
   readonly custom_because: string;
 }
@@ -87,8 +88,10 @@ export interface RouteFacts {
 /**
  * What the route crosses: parcels with their owners, water with clear widths, sensitive ground, dead ends, and how near
  * it comes to each plot. Lengths are of the parts' middle lines, areas exact to the clipping (0.1 mm).
+ *
+ * kit  lengths of its modules and side of its platform: what is not of these was made for its place
  */
-export function routeFacts(layout: Layout, site: Site): RouteFacts {
+export function routeFacts(layout: Layout, site: Site, kit: StandardParts): RouteFacts {
   const lines = partLines(layout);
   const parcels = site.zones.filter((z) => z.use === "parcel");
   const sensitive = sensitiveStretches(lines, site);
@@ -105,8 +108,7 @@ export function routeFacts(layout: Layout, site: Site): RouteFacts {
     sensitive,
     dead_ends: deadEnds(layout),
     plots: site.plots.map((p) => plotClear(layout, p)),
-    custom_parts: [],
-    custom_because: "None: every part is one of the kit's own, laid whole.",
+    ...customParts(layout, kit),
   };
 }
 

@@ -38,6 +38,7 @@ import { layoutFacts, searchCosts } from "./derive-layout.ts";
 import type { Plan } from "./document.ts";
 import { makeFigures } from "./figures.ts";
 import { makeStrip } from "./make-strip.ts";
+import { ruledChoice } from "./ruled-choice.ts";
 import { RESULTS_SCHEMA, type Results } from "./results.ts";
 import { Stages, atOnce, type StageCache } from "./stages.ts";
 
@@ -76,9 +77,10 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
   ]);
   const facts = layoutFacts(plan.kit, tables.sizes);
   const costs = searchCosts(plan, prices, tables);
+  const ruled = ruledChoice(plan, tables);
   const search = {
     site,
-    choice: plan.layout,
+    choice: ruled.choice,
     laying: { from: plan.laying.from, to: plan.laying.to },
     facts,
     costs,
@@ -89,18 +91,23 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     [siteKey, search.choice, search.laying, facts, costs],
     () => searchLayout(search, memoryIn(cache, context.cache === undefined ? 0 : SEARCH_MEMORY_BYTES)),
   );
-  const layout = yield* stages.run<Layout>("ramps", 1, [stages.keyOf("layout"), plan.kit.ramp], () =>
-    atOnce(() => ({
-      ...found,
-      ramps: entryRamps({ layout: found, site, facts, laying: plan.laying, ramp: plan.kit.ramp }),
-    })),
+  const layout = yield* stages.run<Layout>(
+    "ramps",
+    2,
+    [stages.keyOf("layout"), plan.kit.ramp, ruled.notes],
+    () =>
+      atOnce(() => ({
+        ...found,
+        notes: [...found.notes, ...ruled.notes],
+        ramps: entryRamps({ layout: found, site, facts, laying: plan.laying, ramp: plan.kit.ramp }),
+      })),
   );
   const spares = spareModules(layout, plan.kit.spares_share);
   const off = yield* stages.run<TakeOff>("take-off", 2, [stages.keyOf("ramps"), plan.kit], () =>
     atOnce(() => takeOff(plan.kit, { ...layout, spares }, tables.sizes, tables.fasteners)),
   );
-  const route = yield* stages.run<RouteFacts>("route", 1, [stages.keyOf("layout"), siteKey], () =>
-    atOnce(() => routeFacts(layout, site)),
+  const route = yield* stages.run<RouteFacts>("route", 2, [stages.keyOf("layout"), siteKey, facts], () =>
+    atOnce(() => routeFacts(layout, site, facts)),
   );
   const setting_out = yield* stages.run<SettingOut>(
     "setting-out",

@@ -3,6 +3,7 @@ import { area, boxShape, disc, stroked, words, type Box, type Shape, type Stroke
 import type { PaperContext } from "../set/context.ts";
 import { wrap } from "../text/index.ts";
 import { waterStroke } from "./plan-ground.ts";
+import { signMark } from "./plan-walkway.ts";
 import { levelText, partLength, shower } from "./show.ts";
 import { WORK_BESIDE_M } from "./site-plan-constants.ts";
 import { zoneShapes, zoneSymbols, type ZoneLook } from "./zone-look.ts";
@@ -53,7 +54,7 @@ export function legendShapes(
   return shapes;
 }
 
-function entriesOf({ plan, site }: PaperContext, contour_step_m: number): Entry[] {
+function entriesOf({ plan, site, results }: PaperContext, contour_step_m: number): Entry[] {
   return [
     { words: "module or platform; dot: joint over a support", sample: partSample },
     {
@@ -62,6 +63,14 @@ function entriesOf({ plan, site }: PaperContext, contour_step_m: number): Entry[
     },
     { words: "start, on firm ground", sample: startSample },
     { words: "plot with its keep-off circle", sample: plotSample },
+    ...(results.route.dead_ends.some((e) => e.back_m > 0)
+      ? [
+          {
+            words: "sign: last place to turn before a dead end",
+            sample: (x: number, y: number) => signMark([x + SAMPLE / 2, y + 3]),
+          },
+        ]
+      : []),
     ...zoneSymbols(plan.zones).map((symbol): Entry => ({
       words: symbol.words,
       sample: (x, y) => zoneShapes(dense(symbol.look), [sampleRing(x, y)]),

@@ -4,7 +4,14 @@ import type { PaperContext } from "../set/context.ts";
 import { LabelRoom } from "./label-room.ts";
 import { LEGEND_WIDTH } from "./legend.ts";
 import { contourLabels, groundShapes, limitShapes, waterLabels, type PlanGround } from "./plan-ground.ts";
-import { crossingLabels, keepOffWalkway, placeShapes, tagShapes, walkwayShapes } from "./plan-walkway.ts";
+import {
+  crossingLabels,
+  keepOffWalkway,
+  placeShapes,
+  signShapes,
+  tagShapes,
+  walkwayShapes,
+} from "./plan-walkway.ts";
 import { clearing, coversStrongZone, zoneLabels, zonesOf } from "./plan-zones.ts";
 import { toSheet, type SheetView } from "./view.ts";
 
@@ -77,6 +84,7 @@ export function planSheet(
   keepOffWalkway(context, view, labels);
   const places = placeShapes(context, view, labels);
   const tags = tagShapes(context, view, labels);
+  const signs = signShapes(context, view, labels);
   const names = [
     ...crossingLabels(context, view, labels),
     ...waterLabels(ground, view, context, labels),
@@ -94,6 +102,7 @@ export function planSheet(
         ...walkwayShapes(context, view),
         ...names,
         ...tags,
+        ...signs,
         ...places,
       ],
     },

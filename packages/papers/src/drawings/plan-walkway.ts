@@ -111,6 +111,44 @@ export function placeShapes({ plan }: PaperContext, view: SheetView, labels: Lab
   ];
 }
 
+const SIGN = 1.9;
+
+/** Dead ends with a way back: the place of the sign that names the last place to turn, as a T. */
+export function signShapes({ results }: PaperContext, view: SheetView, labels: LabelRoom): Shape[] {
+  const places = new Set(results.route.dead_ends.filter((e) => e.back_m > 0).map((e) => e.sign_at));
+  return results.layout.joints
+    .filter((j) => places.has(j.id))
+    .flatMap((j): Shape[] => {
+      const at = toSheet(view, [j.x, j.y]);
+      const text = `sign at ${j.id}: last turn`;
+      const look = { size: SIGN, ink: "warning" } as const;
+      const spots = around(at, 1.8, text, SIGN, "regular");
+      const free = labels.label(text, spots, look);
+      return [
+        ...signMark(at),
+        ...(free.length > 0 ? free : labels.label(text, spots, { ...look, mayCover: true })),
+      ];
+    });
+}
+
+/** A T, 2.2 mm high. */
+export const signMark = ([x, y]: Point): Shape[] => [
+  stroked(
+    [
+      [x, y],
+      [x, y - 2.2],
+    ],
+    { ink: "warning", width: 0.4 },
+  ),
+  stroked(
+    [
+      [x - 1.1, y - 2.2],
+      [x + 1.1, y - 2.2],
+    ],
+    { ink: "warning", width: 0.4 },
+  ),
+];
+
 /** Crossings of channels and pools with the clear width that is bridged. */
 export function crossingLabels(context: PaperContext, view: SheetView, labels: LabelRoom): Shape[] {
   const { plan, results } = context;

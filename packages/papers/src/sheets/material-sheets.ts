@@ -14,6 +14,28 @@ function actualSize(item: string, { tables, plan }: PaperContext): string {
     : `${inches.map((v) => Math.round(v * M_PER_IN * 1000)).join(" x ")} mm`;
 }
 
+/** Spare modules by length; their timber is in the list above. */
+function spareBlocks({ results, plan }: PaperContext): Block[] {
+  const { spares } = results;
+  const share = `${Number((plan.kit.spares_share * 100).toFixed(2))} %`;
+  return [
+    { kind: "head", text: "Spare modules" },
+    {
+      kind: "text",
+      text: `${share} of each length, rounded up to whole modules; they are in the order and are built with the others.`,
+    },
+    {
+      kind: "table",
+      columns: [
+        { head: "Module", share: 2 },
+        { head: "In the walkway", share: 2, align: "end" },
+        { head: "Spare, for the shelf", share: 2, align: "end" },
+      ],
+      rows: spares.map((s) => [partLength(s.length_m, plan), String(s.in_layout), String(s.spares)]),
+    },
+  ];
+}
+
 /** What is bought, with a place to tick it off on delivery. */
 export const orderSheet = textSheet(
   {
@@ -74,6 +96,7 @@ export const orderSheet = textSheet(
         bullet: true,
         text: `No price in the list: ${u.needed} of ${u.item}.`,
       })),
+      ...spareBlocks(context),
       { kind: "head", text: "Cutting plan" },
       {
         kind: "text",

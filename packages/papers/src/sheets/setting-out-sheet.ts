@@ -1,3 +1,4 @@
+import type { RouteFacts } from "@causey/engine/layout";
 import { partLength, shower } from "../drawings/show.ts";
 import type { Block } from "../text/index.ts";
 import { textSheet } from "./text-sheet.ts";
@@ -66,6 +67,7 @@ export const settingOutSheet = textSheet(
               rows: out.diagonals.map((d) => [d.part, d.from, d.to, long(d.distance_m)]),
             },
           ] satisfies Block[])),
+      ...signBlocks(results.route.dead_ends, long),
       { kind: "head", text: "Coordinates" },
       {
         kind: "table",
@@ -87,6 +89,31 @@ export const settingOutSheet = textSheet(
     ];
   },
 );
+
+/** Where a sign names the last place to turn: accessible trails ask for it (ABA 1017.4). */
+function signBlocks(ends: RouteFacts["dead_ends"], long: (metres: number) => string): Block[] {
+  if (ends.length === 0) return [];
+  return [
+    { kind: "head", text: "Dead ends: a sign at the last place to turn (asked for on accessible trails)" },
+    {
+      kind: "table",
+      columns: [
+        { head: "Sign at", share: 1 },
+        { head: "Last place to turn", share: 2 },
+        { head: "Dead end at", share: 1.2 },
+        { head: "Plot", share: 1.5 },
+        { head: "From the sign to the end", share: 2, align: "end" },
+      ],
+      rows: ends.map((e) => [
+        `joint ${e.sign_at}`,
+        e.last_turn === null ? "the start" : `platform ${e.last_turn}`,
+        `joint ${e.joint}`,
+        e.plots.join(", "),
+        e.back_m > 0 ? long(e.back_m) : "ends on the platform",
+      ]),
+    },
+  ];
+}
 
 const tie = (
   t: { readonly to: string; readonly distance_m: number } | undefined,

@@ -13,6 +13,7 @@ import { ViewSwitch, type View } from "../frame/view-switch.tsx";
 import { SiteMap } from "../map/site-map.tsx";
 import { count } from "../show/show.ts";
 import { readingOf } from "../show/reading.ts";
+import { DeadEnds } from "./dead-ends.tsx";
 import { Figures } from "./figures.tsx";
 import { LaidFields } from "./laid-fields.tsx";
 import { LaidReport } from "./laid-report.tsx";
@@ -63,6 +64,7 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
             <Figures figures={results.figures} reading={readingOf(plan)} freshness={freshness} />
             <div className={`ledger-part ${freshness}`}>
               <PlotsReached layout={results.layout} plan={plan} />
+              <DeadEnds route={results.route} units={plan.units} />
               <LineReport fit={results.layout.line} units={plan.units} />
               <LaidReport report={results.layout.as_laid} units={plan.units} />
               <Notes notes={results.layout.notes} />

@@ -14,6 +14,7 @@ import { CuttingPlan } from "./cutting-plan.tsx";
 import { MoneyFields } from "./money-fields.tsx";
 import { OrderTable } from "./order-table.tsx";
 import { PriceAge } from "./price-age.tsx";
+import { SparesTable } from "./spares-table.tsx";
 import { TakeOffTable } from "./take-off-table.tsx";
 import "./materials-page.css";
 
@@ -83,6 +84,12 @@ function Lists({ results, snapshot, reading }: ListsProps) {
       </FieldGroup>
       <FieldGroup title="Take-off" note="Every piece of the walkway, spares with it.">
         <TakeOffTable takeOff={results.take_off} reading={reading} />
+      </FieldGroup>
+      <FieldGroup
+        title="Spare modules"
+        note={`${Number((plan.kit.spares_share * 100).toFixed(2))} % of each length, rounded up to whole modules; the Kit page sets the share.`}
+      >
+        <SparesTable spares={results.spares} reading={reading} />
       </FieldGroup>
       <FieldGroup
         title="Budget by year"
