@@ -42,6 +42,7 @@ export {
   type PartFrame,
   type SitePoint,
 } from "./placement.ts";
+export { fastenerChoices, preservativeChoices, type MaterialChoice } from "./material-choices.ts";
 export { fastenersOf } from "./preservative-faults.ts";
 export { validateKit } from "./validate.ts";
 export { cartProblems, type CartTrack } from "./cart-problems.ts";

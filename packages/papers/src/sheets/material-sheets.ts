@@ -1,3 +1,4 @@
+import { planWaste } from "@causey/engine/fabrication";
 import { M_PER_IN } from "@causey/engine/units";
 import { money, partLength } from "../drawings/show.ts";
 import type { PaperContext } from "../set/context.ts";
@@ -12,6 +13,15 @@ function actualSize(item: string, { tables, plan }: PaperContext): string {
   return plan.units === "us"
     ? `${inches.map((v) => Number(v.toFixed(3))).join(" x ")} in`
     : `${inches.map((v) => Math.round(v * M_PER_IN * 1000)).join(" x ")} mm`;
+}
+
+/** What of each size is bought and becomes no piece. */
+function wasteWords(cutting: PaperContext["results"]["cutting"]): string {
+  const shares = cutting.flatMap(({ size, plan }) => {
+    const waste = planWaste(plan);
+    return waste === null ? [] : [`${size} ${(waste * 100).toFixed(1)} %`];
+  });
+  return shares.length === 0 ? "" : `Left over or sawdust, of the bought length: ${shares.join(", ")}.`;
 }
 
 /** Spare modules by length; their timber is in the list above. */
@@ -100,7 +110,7 @@ export const orderSheet = textSheet(
       { kind: "head", text: "Cutting plan" },
       {
         kind: "text",
-        text: `Saw cut ${partLength(plan.saw.kerf_mm / 1000, plan)}. Cut in this order, longest first; mark each piece with its use.`,
+        text: `${wasteWords(results.cutting)} Saw cut ${partLength(plan.saw.kerf_mm / 1000, plan)}. Cut in this order, longest first; mark each piece with its use.`,
       },
       {
         kind: "table",

@@ -3,7 +3,8 @@ import { NativeSelect } from "@mantine/core";
 interface Props<T extends string> {
   readonly label: string;
   readonly value: T;
-  readonly choices: readonly { readonly value: T; readonly words: string }[];
+  /** `barred`: shown, but not to be chosen; the words say why. */
+  readonly choices: readonly { readonly value: T; readonly words: string; readonly barred?: boolean }[];
   readonly onTake: (value: T) => void;
   readonly description?: string;
 }
@@ -14,7 +15,7 @@ export function ChoiceField<T extends string>({ label, value, choices, onTake, d
     <NativeSelect
       label={label}
       value={value}
-      data={choices.map((c) => ({ value: c.value, label: c.words }))}
+      data={choices.map((c) => ({ value: c.value, label: c.words, disabled: c.barred ?? false }))}
       {...(description === undefined ? {} : { description })}
       onChange={(e) => onTake(e.currentTarget.value as T)}
     />

@@ -9,10 +9,10 @@ import { LengthField } from "../fields/length-field.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import { TextField } from "../fields/text-field.tsx";
 import { DeckFields } from "./deck-fields.tsx";
+import { LumberFields } from "./lumber-fields.tsx";
 import { useKit } from "./use-kit.ts";
 
 const sizes = tables.sizes.map((s) => ({ value: s.id, words: s.id }));
-const speciesOf = [...new Set(tables.grades.map((g) => g.species))];
 
 /** The recipe of modules and platforms. */
 export function RecipeFields({ plan }: { readonly plan: Plan }) {
@@ -30,8 +30,6 @@ export function RecipeFields({ plan }: { readonly plan: Plan }) {
 function KitChoice({ plan }: { readonly plan: Plan }) {
   const desk = useDesk();
   const { kit, change } = useKit(plan);
-  const lumber = (some: Partial<Kit["lumber"]>): void => change({ lumber: { ...kit.lumber, ...some } });
-  const grades = tables.grades.filter((g) => g.species === kit.lumber.species);
   return (
     <FieldGroup title="Kit" note={kit.note}>
       <div className="fields">
@@ -48,39 +46,7 @@ function KitChoice({ plan }: { readonly plan: Plan }) {
           }}
         />
         <TextField required label="Name" value={kit.name} onTake={(name) => change({ name })} />
-        <ChoiceField
-          label="Species"
-          value={kit.lumber.species}
-          choices={speciesOf.map((value) => ({ value, words: value.replaceAll("-", " ") }))}
-          onTake={(species) =>
-            lumber({
-              species,
-              grade: tables.grades.find((g) => g.species === species)?.grade ?? kit.lumber.grade,
-            })
-          }
-        />
-        <ChoiceField
-          label="Grade"
-          value={kit.lumber.grade}
-          choices={grades.map((g) => ({ value: g.grade, words: g.name }))}
-          onTake={(grade) => lumber({ grade })}
-        />
-        <ChoiceField
-          label="Preservative"
-          value={kit.lumber.preservative ?? (kit.lumber.treatment === "treated" ? "unknown" : "none")}
-          choices={[
-            { value: "none", words: "untreated" },
-            { value: "unknown", words: "treated, not known with what" },
-            ...tables.preservatives.map((p) => ({ value: p.id, words: p.name })),
-          ]}
-          onTake={(id) =>
-            lumber({
-              treatment: id === "none" ? "none" : "treated",
-              preservative: id === "none" || id === "unknown" ? null : id,
-              ...(id === "none" ? { incised: false } : {}),
-            })
-          }
-        />
+        <LumberFields plan={plan} />
         <NumberField
           label="Spare modules"
           unit="%"

@@ -1,3 +1,4 @@
+import { planWaste } from "@causey/engine/fabrication";
 import type { Results } from "@causey/engine/plan";
 import { show, type Reading } from "../show/show.ts";
 
@@ -20,6 +21,7 @@ export function CuttingPlan({ cutting, reading }: Props) {
               {plan.stock_used
                 .map((s) => `${s.count} of ${show(s.length_mm / 1000, "m", reading)}`)
                 .join(", ")}
+              {wasteWords(planWaste(plan))}
               {plan.proven ? "; no cheaper way exists" : "; a cheaper way may exist"}
             </span>
           </h3>
@@ -36,6 +38,9 @@ export function CuttingPlan({ cutting, reading }: Props) {
     </ul>
   );
 }
+
+const wasteWords = (waste: number | null): string =>
+  waste === null ? "" : `; ${(waste * 100).toFixed(1)} % is left over or sawdust`;
 
 type Pattern = Results["cutting"][number]["plan"]["patterns"][number];
 
