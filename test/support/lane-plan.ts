@@ -63,16 +63,16 @@ const ONE_HEIGHT_MM = 4.9;
 export function kitAtHeight(fall_m: number, change: Partial<Kit> = {}): Kit {
   const kit = boardKit(change);
   const depth_mm = 184.15 + 38.1;
-  const posts = kit.supports.find((s) => s.form === "post-pair")!;
   const height_mm = fall_m * 1000 - depth_mm;
+  const form = height_mm < 200 ? "sleeper" : "post-pair";
+  const kind = kit.supports.find((s) => s.form === form)!;
   return {
     ...kit,
     supports: [
       {
-        ...posts,
-        height_min_mm: height_mm - ONE_HEIGHT_MM,
+        ...kind,
+        height_min_mm: form === "sleeper" ? kind.height_min_mm : height_mm - ONE_HEIGHT_MM,
         height_max_mm: height_mm + ONE_HEIGHT_MM,
-        height_step_mm: 25.4,
       },
     ],
   };

@@ -1,5 +1,6 @@
 import type { CheckResult } from "@causey/engine/checks";
 import type { Source, TraceStep } from "@causey/engine/formula";
+import type { Results } from "@causey/engine/plan";
 import { showQuantity, showShareOfLimit } from "@causey/engine/units";
 import type { Block } from "../text/index.ts";
 import { textSheet } from "./text-sheet.ts";
@@ -50,17 +51,41 @@ export const checkSheet = textSheet(
         return [{ kind: "text", bullet: true, text: `${c.title}: missing ${c.missing.join("; ")}.` }];
       return [];
     }),
+    ...engineerBlocks(results),
+    ...clashBlocks(results),
     { kind: "head", text: "Who must confirm what" },
     ...results.cautions.map((text): Block => ({ kind: "text", text, bullet: true })),
   ],
 );
 
+/** Limits past which an engineer must look, each with its parts and source. */
+const engineerBlocks = ({ engineer }: Results): Block[] =>
+  engineer.length === 0
+    ? []
+    : [
+        { kind: "head", text: "A licensed engineer must look at" },
+        ...engineer.map((flag): Block => ({
+          kind: "text",
+          bullet: true,
+          text: `${flag.title}: ${flag.because} (${partWords(flag.parts)}). ${flag.source.title}${flag.source.at ? `, ${flag.source.at}` : ""}${memory(flag.source)}.`,
+        })),
+      ];
+
+/** Rules in play that cannot be met together with those of another profile. */
+const clashBlocks = ({ clashes }: Results): Block[] =>
+  clashes.length === 0
+    ? []
+    : [
+        { kind: "head", text: "Where the chosen rules clash with other profiles" },
+        ...clashes.map((text): Block => ({ kind: "text", bullet: true, text })),
+      ];
+
+const partWords = (parts: readonly string[]): string =>
+  parts.length > 4 ? `${parts.slice(0, 3).join(", ")} and ${parts.length - 3} alike` : parts.join(", ");
+
 function rowOf(c: CheckResult, units: "us" | "metric"): string[] {
   const rule = `${c.rule.title}${c.rule.at ? `, ${c.rule.at}` : ""}${memory(c.rule)}`;
-  const parts =
-    c.parts.length > 4
-      ? `${c.parts.slice(0, 3).join(", ")} and ${c.parts.length - 3} alike`
-      : c.parts.join(", ");
+  const parts = partWords(c.parts);
   const [demand, capacity, share] =
     c.status === "pass" || c.status === "fail"
       ? [
