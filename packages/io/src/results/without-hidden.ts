@@ -17,6 +17,7 @@ const FREE_TEXT = new Set([
   "missing",
   "note",
   "notes",
+  "reason",
   "source",
   "text",
   "title",

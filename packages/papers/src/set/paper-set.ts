@@ -3,12 +3,14 @@ import { framed, roomOf } from "../frame/index.ts";
 import type { Scene } from "../scene/index.ts";
 import { toPdf, type Fonts } from "../scene-pdf/index.ts";
 import {
+  alternativesSheet,
   budgetSheet,
   checkSheet,
   fieldSheets,
   labelSheets,
   orderSheet,
   requestForm,
+  routeSheet,
   settingOutSheet,
   summarySheet,
   workingSheet,
@@ -19,9 +21,11 @@ import type { Sheet } from "./sheet.ts";
 /** Every kind of sheet, in the order of a set. */
 export const allSheets: readonly Sheet[] = [
   summarySheet,
+  alternativesSheet,
   sitePlan,
   crossSection,
   longSection,
+  routeSheet,
   partSheets,
   checkSheet,
   orderSheet,
@@ -36,9 +40,11 @@ export const allSheets: readonly Sheet[] = [
 /** Sheets that a permit office asks for. */
 export const PERMIT_SET: readonly string[] = [
   "summary",
+  "alternatives",
   "site-plan",
   "cross-section",
   "long-section",
+  "route",
   "parts",
   "checks",
 ];

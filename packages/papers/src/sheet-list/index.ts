@@ -6,6 +6,11 @@ export const sheetList = [
     about: "One page for the director: length, width, height, harm, money, dates, cautions.",
   },
   {
+    id: "alternatives",
+    title: "Alternatives",
+    about: "Every kind of walkway, no structure among them: what was decided, and why.",
+  },
+  {
     id: "site-plan",
     title: "Site plan",
     about: "Ground, regulated areas under their own symbols, walkway, water lines, parcels, limit of work.",
@@ -19,6 +24,11 @@ export const sheetList = [
     id: "long-section",
     title: "Long section",
     about: "Ground, deck, joints and water levels along every branch.",
+  },
+  {
+    id: "route",
+    title: "What the route crosses",
+    about: "Owners, crossings, sensitive ground and plots; water lines with their sources.",
   },
   {
     id: "parts",

@@ -1,3 +1,5 @@
+export { alternativeBlocks, alternativesSheet } from "./alternatives-sheet.ts";
+export { routeSheet } from "./route-sheet.ts";
 export { summarySheet } from "./summary-sheet.ts";
 export { checkSheet, workingSheet } from "./check-sheets.ts";
 export { budgetSheet, orderSheet } from "./material-sheets.ts";
