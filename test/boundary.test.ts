@@ -19,8 +19,6 @@ const outside: Readonly<Record<string, readonly string[]>> = {
   engine: ["@noble/hashes", "clipper2-ts", "d3-contour", "delaunator"],
   data: [],
   io: [
-    "@tmcw/togeojson",
-    "@xmldom/xmldom",
     "epsg-index",
     "fflate",
     "geotiff",

@@ -1,10 +1,10 @@
-import { kmlGen } from "@tmcw/togeojson";
-import type { Document } from "@xmldom/xmldom";
-import type { Json, JsonObject } from "@causey/engine/formula";
-import { LayerBuilder, jsonOf, layerName, type LayerBudget, type VectorLayer } from "../layer-form/index.ts";
-import type { Findings } from "../problem/index.ts";
-import { checkCoordinates, openAgain, ringsClosed } from "./kml-rings.ts";
-import { converted, parseXml } from "./parse-xml.ts";
+import type { JsonObject } from "@causey/engine/formula";
+import { LayerBuilder, layerName, type LayerBudget, type VectorLayer } from "../layer-form/index.ts";
+import { quote, type Findings } from "../problem/index.ts";
+import { kmlProperties, lookOf, type KmlDeclared } from "./kml-properties.ts";
+import { KmlShapes } from "./kml-shapes.ts";
+import { parseXml } from "./parse-xml.ts";
+import { attribute, childrenOf, eachElement, textOf, childOf, type XmlElement } from "./xml-element.ts";
 
 /**
  * Reads KML 2.2: its placemarks as one layer in longitude and latitude on WGS 84, with name, description and
@@ -12,53 +12,65 @@ import { converted, parseXml } from "./parse-xml.ts";
  * Throws `ProblemError`.
  */
 export function readKml(found: Findings, name: string, bytes: Uint8Array, budget: LayerBudget): VectorLayer {
-  const document = parseXml(found, bytes, "kml");
-  checkCoordinates(found, document);
+  const root = parseXml(found, bytes, "kml");
+  const shapes = new KmlShapes(found, root);
   found.throwIfErrors();
+  const parts = partsOf(found, root);
   const builder = new LayerBuilder(found, layerName(name), budget);
-  const placemarks = Array.from(document.getElementsByTagName("Placemark"));
-  const features = kmlGen(document);
-  for (const placemark of placemarks) {
-    const feature = converted(found, () => features.next().value) as {
-      id?: string;
-      properties: object;
-      geometry: never;
-    };
-    const shape = openAgain(feature.geometry, ringsClosed(placemark));
-    const properties = propertiesOf(feature.properties);
-    if (shape === undefined) unreadable(found, builder.placeOf(feature.id ?? null));
-    builder.add(feature.id ?? null, properties, shape);
+  for (const placemark of parts.placemarks) {
+    const id = attribute(placemark, "id") || null;
+    builder.add(id, kmlProperties(placemark, parts), shapes.of(placemark, builder.placeOf(id)));
   }
-  warnLeftOut(found, document);
+  warnLeftOut(found, parts.leftOut);
   return builder.layer(found.file, "lon-lat");
 }
 
-/** A description in HTML is its text; times along a track are left out. */
-function propertiesOf(raw: object): JsonObject {
-  const { coordinateProperties: _, ...properties } = raw as Readonly<Record<string, unknown>>;
-  const entries = Object.entries(jsonOf(properties) as JsonObject).map(([key, value]): [string, Json] => [
-    key,
-    key === "description" && typeof value === "object" && value !== null && "value" in value
-      ? ((value as JsonObject)["value"] ?? null)
-      : value,
-  ]);
-  return Object.fromEntries(entries);
+interface Parts extends KmlDeclared {
+  readonly placemarks: readonly XmlElement[];
+  /** How many elements of a kind that is not read. */
+  readonly leftOut: ReadonlyMap<string, number>;
 }
 
-const unreadable = (found: Findings, place: string): void =>
-  found.error({
-    code: "kml-area",
-    place,
-    message: "The rings of this placemark stand where KML has no place for them.",
-    mend: "Draw the area again and export the file once more.",
+const LEFT_OUT = [
+  ["GroundOverlay", "pictures laid over the ground"],
+  ["NetworkLink", "links to other files"],
+] as const;
+
+function partsOf(found: Findings, root: XmlElement): Parts {
+  const placemarks: XmlElement[] = [];
+  const [types, styles] = [new Map<string, string>(), new Map<string, JsonObject>()];
+  const maps: XmlElement[] = [];
+  const leftOut = new Map<string, number>(LEFT_OUT.map(([tag]) => [tag, 0]));
+  const visit = (e: XmlElement, isInside: boolean): void => {
+    const isPlacemark = e.name === "Placemark";
+    if (isPlacemark && isInside) nested(found, e);
+    if (isPlacemark) placemarks.push(e);
+    else if (e.name === "SimpleField") types.set(attribute(e, "name") ?? "", attribute(e, "type") ?? "");
+    else if (e.name === "Style") styles.set(attribute(e, "id") ?? "", lookOf(e));
+    else if (e.name === "StyleMap") maps.push(e);
+    else if (leftOut.has(e.name)) leftOut.set(e.name, leftOut.get(e.name)! + 1);
+    for (const c of e.content) if (typeof c !== "string") visit(c, isInside || isPlacemark);
+  };
+  visit(root, false);
+  for (const map of maps) {
+    const normal = childrenOf(map, "Pair")[0];
+    const look = normal && styles.get(textOf(childOf(normal, "styleUrl")).trim().replace(/^#/, ""));
+    if (look) styles.set(attribute(map, "id") ?? "", look);
+  }
+  return { placemarks, types, styles, leftOut };
+}
+
+const nested = (found: Findings, placemark: XmlElement): never =>
+  found.stop({
+    code: "kml-nested",
+    place: `placemark ${quote(textOf(childOf(placemark, "name")))}`,
+    message: "The placemark stands inside another one.",
+    mend: "Export the file again from the program it came from.",
   });
 
-function warnLeftOut(found: Findings, document: Document): void {
-  for (const [tag, what] of [
-    ["GroundOverlay", "pictures laid over the ground"],
-    ["NetworkLink", "links to other files"],
-  ] as const) {
-    const count = document.getElementsByTagName(tag).length;
+function warnLeftOut(found: Findings, counts: ReadonlyMap<string, number>): void {
+  for (const [tag, what] of LEFT_OUT) {
+    const count = counts.get(tag)!;
     if (count > 0)
       found.warn({
         code: "kml-left-out",
