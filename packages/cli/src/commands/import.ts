@@ -1,5 +1,5 @@
 import { planCrsOf } from "@causey/io/crs";
-import { readFolder, writeFolder } from "@causey/io/folder";
+import { readFolder } from "@causey/io/folder";
 import {
   placeLayer,
   readLayers,
@@ -10,13 +10,12 @@ import {
 } from "@causey/io/layers";
 import { PLACES_FILE, PLAN_FILE, ZONES_FILE } from "@causey/io/plan";
 import { readPlaces, readZones, writePlaces, writeZones } from "@causey/io/vector";
-import { readFile } from "node:fs/promises";
-import { basename, resolve } from "node:path";
+import { basename } from "node:path";
 import { chooseLayer } from "../import/choose-layer.ts";
 import { FEATURE_OPTIONS, placeMapping, zoneMapping } from "../import/mapping.ts";
 import { mergeAsTold } from "../import/merge.ts";
 import { assumedSystem, sitePart, type SitePart } from "../import/site-part.ts";
-import { problemLines, readArgs, UsageError, type Shell } from "../shell/index.ts";
+import { problemLines, readArgs, readGiven, UsageError, writeOut, type Shell } from "../shell/index.ts";
 
 const form =
   "causey import DIR FILE --as areas|starts|plots --out OUT [--use USE] [--name-field FIELD] [--id-field FIELD] [--layer NAME] [--system site|lon-lat|EPSG:CODE] [--hidden] [--replace] [--force]\n" +
@@ -56,7 +55,7 @@ export async function runImport(args: readonly string[], shell: Shell): Promise<
   const files = await readFolder(places[0]!);
   const site = await sitePart(files.get(PLAN_FILE));
   const { crs } = site;
-  const read = await readLayers(name, new Uint8Array(await readFile(resolve(places[1]!))));
+  const read = await readLayers(name, await readGiven(places[1]!));
   const chosen = chooseLayer(read.layers, word(values, "layer"));
   const assume = assumedSystem(word(values, "system"), crs);
   const placed = await placeLayer(chosen, crs, assume === undefined ? {} : { assume });
@@ -66,9 +65,7 @@ export async function runImport(args: readonly string[], shell: Shell): Promise<
       : addPlaces(files, placed.layer, as === "starts" ? "start" : "plot", site, values);
   const notes = [...read.warnings, ...placed.warnings, ...added.warnings];
   if (notes.length > 0) shell.error(problemLines(notes));
-  await writeFolder(resolve(out), new Map([...files, [added.file, added.bytes]]), {
-    force: values["force"] === true,
-  });
+  await writeOut(out, new Map([...files, [added.file, added.bytes]]), values["force"] === true);
   shell.out(
     `${out} holds the plan with ${added.count} ${KINDS[as]}${added.count === 1 ? "" : "s"} from ${name}. Next: causey check ${out}`,
   );

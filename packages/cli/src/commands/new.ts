@@ -1,7 +1,6 @@
 import { freshPlanFiles } from "@causey/io/fresh";
-import { writeFolder } from "@causey/io/folder";
 import { basename, resolve } from "node:path";
-import { readArgs, type Shell } from "../shell/index.ts";
+import { readArgs, writeOut, type Shell } from "../shell/index.ts";
 
 /** `causey new DIR`: a plan folder to start from. Never writes over a folder that is there. */
 export async function runNew(args: readonly string[], shell: Shell): Promise<number> {
@@ -12,7 +11,7 @@ export async function runNew(args: readonly string[], shell: Shell): Promise<num
     "causey new DIR [--force]",
   );
   const folder = resolve(places[0]!);
-  await writeFolder(folder, freshPlanFiles(basename(folder)), { force: values["force"] === true });
+  await writeOut(folder, freshPlanFiles(basename(folder)), values["force"] === true);
   shell.out(
     `${places[0]} holds a plan to start from. Read its README.txt, then run: causey check ${places[0]}`,
   );

@@ -1,14 +1,12 @@
 import { tables } from "@causey/data/tables";
 import { derive } from "@causey/engine/plan";
 import { withoutHidden } from "@causey/io/results";
-import { writeFolder } from "@causey/io/folder";
 import { allSheets, paperPdf, paperSet, PERMIT_SET } from "@causey/papers/set";
 import { drive } from "@causey/runtime/jobs";
 import { loadSolver } from "@causey/runtime/solver";
 import { readFile } from "node:fs/promises";
-import { resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import { problemLines, readArgs, UsageError, type Shell } from "../shell/index.ts";
+import { problemLines, readArgs, UsageError, writeOut, type Shell } from "../shell/index.ts";
 import { readPlanFolder } from "./read-folder.ts";
 
 const form = "causey papers DIR --out OUT [--sheets permit|all|ID,ID] [--force]";
@@ -41,9 +39,7 @@ export async function runPapers(args: readonly string[], shell: Shell): Promise<
   };
   const set = paperSet(context, which);
   const pdf = await paperPdf(set, context, await fonts());
-  await writeFolder(resolve(values["out"]), new Map([["papers.pdf", pdf]]), {
-    force: values["force"] === true,
-  });
+  await writeOut(values["out"], new Map([["papers.pdf", pdf]]), values["force"] === true);
   shell.out(
     set.sheets
       .map((s) => `${s.title}: ${s.pages.length} ${s.pages.length === 1 ? "page" : "pages"}`)

@@ -1,13 +1,12 @@
 import { tables } from "@causey/data/tables";
 import type { Progress } from "@causey/engine/formula";
 import { derive } from "@causey/engine/plan";
-import { writeFolder } from "@causey/io/folder";
 import { exchangeFiles } from "@causey/io/exports";
 import { resultFiles, withoutHidden } from "@causey/io/results";
 import { drive } from "@causey/runtime/jobs";
 import { loadSolver } from "@causey/runtime/solver";
 import { resolve } from "node:path";
-import { problemLines, readArgs, UsageError, type Shell } from "../shell/index.ts";
+import { problemLines, readArgs, UsageError, writeOut, type Shell } from "../shell/index.ts";
 import { summary } from "@causey/papers/summary";
 import { readPlanFolder } from "./read-folder.ts";
 
@@ -49,7 +48,7 @@ async function planFolder(
   if (!done.ok) return 1;
   const exchange = await exchangeFiles(withoutHidden(done.value, read.plan.zones), read.site.crs);
   if (exchange.warnings.length > 0) shell.error(problemLines(exchange.warnings));
-  await writeFolder(out, new Map([...resultFiles(done.value, read.plan), ...exchange.files]), { force });
+  await writeOut(out, new Map([...resultFiles(done.value, read.plan), ...exchange.files]), force);
   shell.out(summary(done.value, read.plan));
   return 0;
 }

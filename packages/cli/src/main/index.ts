@@ -7,10 +7,11 @@ import { runNew } from "../commands/new.ts";
 import { runPapers } from "../commands/papers.ts";
 import { runPlan } from "../commands/plan.ts";
 import { runServe } from "../commands/serve.ts";
-import { problemLines, UsageError, type Shell } from "../shell/index.ts";
+import { problemLines, Stopped, UsageError, type Shell } from "../shell/index.ts";
 import { ProblemError } from "@causey/engine/formula";
+import { FolderWriteError } from "@causey/io/folder";
 import { CAUSEY_VERSION } from "@causey/engine/plan";
-import { StoreError } from "@causey/runtime/store";
+import { isDiskFull, StoreError } from "@causey/runtime/store";
 
 const commands: Readonly<Record<string, (args: readonly string[], shell: Shell) => Promise<number>>> = {
   new: runNew,
@@ -40,7 +41,7 @@ const help = `Causey plans temporary, removable walkways over fragile wetlands.
   causey calc ID                         its inputs and outputs, with their sources
   causey calc ID --in FILE [--json]      run one calculation on a JSON file, or - for standard input
 
-Exit codes: 0 done, 1 something failed, 2 the input has problems (all of them are listed).
+Exit codes: 0 done, 1 something failed, 2 the input has problems (all of them are listed), 130 stopped with Ctrl-C.
 Causey supports judgement. It does not replace a licensed engineer, the local code or the permit officer.`;
 
 /** Runs one command line and returns its exit code. */
@@ -68,16 +69,33 @@ export async function main(args: readonly string[], shell: Shell = realShell): P
   try {
     return await command(rest, shell);
   } catch (error) {
-    if (error instanceof ProblemError) shell.error(problemLines(error.problems));
-    else if (error instanceof UsageError || error instanceof StoreError) shell.error(error.message);
-    else if (isFileError(error))
-      shell.error(
-        `${error.path}: cannot be read or written (${error.code}). Give a place that is there and yours.`,
-      );
-    else throw error;
-    return error instanceof StoreError ? 1 : 2;
+    return told(error, shell);
   }
 }
+
+/** Says what went wrong, and the exit code for it; what no user could mend is thrown on. */
+function told(error: unknown, shell: Shell): number {
+  if (error instanceof Stopped) {
+    shell.error("Stopped. Nothing was written.");
+    return STOPPED;
+  }
+  if (error instanceof ProblemError) shell.error(problemLines(error.problems));
+  else if (error instanceof FolderWriteError) shell.error(problemLines([error.problem]));
+  else if (error instanceof UsageError || error instanceof StoreError) shell.error(error.message);
+  else if (isDiskFull(error))
+    shell.error(
+      "The disk is full: nothing was kept. Free some space on it, or choose another disk, and run it again.",
+    );
+  else if (isFileError(error))
+    shell.error(
+      `${error.path}: cannot be read or written (${error.code}). Give a place that is there and yours.`,
+    );
+  else throw error;
+  return error instanceof StoreError || error instanceof FolderWriteError || isDiskFull(error) ? 1 : 2;
+}
+
+/** As shells count a program that Ctrl-C ended: 128 and the number of the signal. */
+const STOPPED = 130;
 
 interface FileError extends Error {
   readonly code: string;

@@ -1,6 +1,9 @@
 import { parseArgs, type ParseArgsConfig } from "node:util";
 import type { Problem } from "@causey/engine/formula";
 
+export { readGiven } from "./read-given.ts";
+export { Stopped, writeOut } from "./write-out.ts";
+
 /** Where a command writes. */
 export interface Shell {
   readonly out: (text: string) => unknown;

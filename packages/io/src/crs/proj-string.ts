@@ -10,6 +10,8 @@ const GRID_STAND_INS: Readonly<Record<string, string>> = {
   "nzgd2kgrid0005.gsb": "59.47,-5.04,187.44,0.47,-0.1,1.024,-4.5993",
 };
 
+const NO_SHIFT = "@null";
+
 /**
  * The PROJ string with which the program computes, or the shift grid that is missing. A shift grid would make the
  * projection throw or give NaN; where a stand-in is known it is replaced, otherwise the system cannot be used.
@@ -18,6 +20,8 @@ export function designProj(proj: string): { readonly proj: string } | { readonly
   const grid = /\+nadgrids=("[^"]*"|\S+)/.exec(proj);
   if (grid) {
     const name = grid[1]!;
+    // "@null": latitudes of the web maps' sphere are those of WGS 84 as they are; the package knows the word.
+    if (name === NO_SHIFT) return { proj };
     const standIn = GRID_STAND_INS[name];
     return standIn === undefined
       ? { missingGrid: name }
@@ -40,7 +44,9 @@ export interface LonLatAccuracy {
 export function lonLatAccuracy(crs: Crs & { kind: "epsg" }): LonLatAccuracy {
   const shift = /\+towgs84=(\S+)/.exec(crs.proj)?.[1];
   const zero = shift?.split(",").every((v) => Number(v) === 0) ?? false;
-  const modern = /\+datum=(WGS84|NAD83)\b|\+ellps=(GRS80|WGS84)\b/.test(crs.proj);
+  const modern =
+    crs.proj.includes(`+nadgrids=${NO_SHIFT}`) ||
+    /\+datum=(WGS84|NAD83)\b|\+ellps=(GRS80|WGS84)\b/.test(crs.proj);
   if (zero || (shift === undefined && modern))
     return { grade: "good", note: `EPSG:${crs.code} and GPS positions agree to about a metre or two.` };
   if (shift !== undefined)

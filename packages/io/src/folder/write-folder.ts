@@ -1,9 +1,11 @@
-import { createHash, randomUUID } from "node:crypto";
+import { createHash } from "node:crypto";
 import { lstat, mkdir, open, readFile, readdir, realpath, rename, rm } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import { DomainError } from "@causey/engine/units";
 import { fileNameFault, type PlanFiles } from "../files/index.ts";
 import { Findings, quote } from "../problem/index.ts";
+import { clearLeftovers, makeAside } from "./aside.ts";
+import { writeFault } from "./write-fault.ts";
 
 /** Stands in every folder that Causey wrote: the sign, then one line "check sum  name" for each file. */
 const MARK_FILE = ".causey-output";
@@ -13,6 +15,8 @@ const MARK =
 export interface WriteFolderOptions {
   /** Write even where something else stands; that is moved aside, never deleted. */
   readonly force?: boolean;
+  /** Stops the writing: what was written aside is taken away, and the promise rejects with the signal's reason. */
+  readonly signal?: AbortSignal;
 }
 
 export interface FolderWritten {
@@ -23,12 +27,14 @@ export interface FolderWritten {
 
 /**
  * Writes a folder as one step: the files are written beside it and forced to disk, then the folder is named. A crash
- * leaves the old folder (perhaps under its name with ".before-1") or the new one, never half of each. Node only.
+ * leaves the old folder (perhaps under its name with ".before-1") or the new one, never half of each; what it leaves
+ * beside them is taken away by the next run. Node only.
  *
  * dir    path of the folder; its parent must exist
  * files  name -> bytes
  * Throws `ProblemError` when something is in the way that is not an earlier output of Causey exactly as it was written
- * (a file was added or changed since), unless `force` is set; `DomainError` for a name that a folder cannot hold.
+ * (a file was added or changed since), unless `force` is set; `FolderWriteError` when the disk is full or may not be
+ * written; `DomainError` for a name that a folder cannot hold.
  */
 export async function writeFolder(
   dir: string,
@@ -42,17 +48,22 @@ export async function writeFolder(
   const target = await inRealParent(dir);
   const obstacle = await inTheWay(target);
   if (obstacle !== null && obstacle.why !== null && options.force !== true) stop(dir, obstacle.why);
-  const aside = join(dirname(target), `.${basename(target)}-writing-${randomUUID()}`);
-  await mkdir(aside);
+  await clearLeftovers(target);
+  const bytes = [...files.values()].reduce((sum, b) => sum + b.length, 0);
+  let place = basename(target);
+  let aside: string | null = null;
   try {
-    await fill(aside, files);
+    aside = await makeAside(target);
+    await fill(aside, files, options.signal, (name) => (place = name));
+    options.signal?.throwIfAborted();
     const moved = await putInPlace(aside, target, obstacle !== null);
     const isSpent = obstacle !== null && obstacle.why === null;
     if (moved !== null && isSpent) await rm(moved, { recursive: true, force: true });
     return { dir: target, moved_aside: isSpent ? null : moved };
   } catch (error) {
-    await rm(aside, { recursive: true, force: true });
-    throw error;
+    if (aside !== null) await rm(aside, { recursive: true, force: true });
+    options.signal?.throwIfAborted();
+    throw writeFault(dir, place, bytes, error);
   }
 }
 
@@ -116,7 +127,12 @@ async function allNames(root: string, inner: string): Promise<string[]> {
   return (await Promise.all(names)).flat();
 }
 
-async function fill(root: string, files: PlanFiles): Promise<void> {
+async function fill(
+  root: string,
+  files: PlanFiles,
+  signal: AbortSignal | undefined,
+  begin: (name: string) => void,
+): Promise<void> {
   const names = [...files.keys()].sort();
   const folders = new Set(
     names.flatMap((n) =>
@@ -127,16 +143,20 @@ async function fill(root: string, files: PlanFiles): Promise<void> {
     ),
   );
   for (const folder of folders) await mkdir(join(root, folder), { recursive: true });
-  for (const name of names) await writeSynced(join(root, name), files.get(name)!);
+  for (const name of names) {
+    begin(name);
+    await writeSynced(join(root, name), files.get(name)!, signal);
+  }
   const sums = names.map((name) => markLine(name, files.get(name)!));
-  await writeSynced(join(root, MARK_FILE), new TextEncoder().encode([MARK, ...sums, ""].join("\n")));
+  await writeSynced(join(root, MARK_FILE), new TextEncoder().encode([MARK, ...sums, ""].join("\n")), signal);
   for (const folder of [...folders, ""]) await syncFolder(join(root, folder));
 }
 
-async function writeSynced(path: string, bytes: Uint8Array): Promise<void> {
+async function writeSynced(path: string, bytes: Uint8Array, signal: AbortSignal | undefined): Promise<void> {
+  signal?.throwIfAborted();
   const file = await open(path, "wx");
   try {
-    await file.writeFile(bytes);
+    await file.writeFile(bytes, signal === undefined ? {} : { signal });
     await file.sync();
   } finally {
     await file.close();

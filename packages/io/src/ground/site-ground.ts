@@ -1,5 +1,5 @@
 import type { Plan } from "@causey/engine/plan";
-import type { Problem, Trace } from "@causey/engine/formula";
+import { ProblemError, type Problem, type Trace } from "@causey/engine/formula";
 import {
   correctedTerrain,
   habitatsWithoutShots,
@@ -10,6 +10,7 @@ import type { PlanCrs } from "../crs/index.ts";
 import { Findings, quote } from "../problem/index.ts";
 import type { Terrain } from "../terrain/index.ts";
 import { pointsEvidence } from "./points-evidence.ts";
+import { checkOtherUnit } from "./other-unit.ts";
 import { groundFile, readGround, type MeasuredGround } from "./read-ground.ts";
 
 /** What of a plan its ground depends on. */
@@ -30,8 +31,8 @@ export interface SiteGround extends Terrain {
  * Reads the ground of a plan and corrects it by the check shots.
  *
  * bytes  of `groundFile`, null where the ground is typed into the plan
- * Warns of habitats without a check shot under terrain from a file, and of a bias that was left in. Throws
- * `ProblemError` with everything found.
+ * Warns of habitats without a check shot under terrain from a file, and of a bias that was left in; heights that fit
+ * the check shots in another unit alone are refused. Throws `ProblemError` with everything found.
  */
 export async function siteGround(
   plan: GroundPlan,
@@ -39,6 +40,7 @@ export async function siteGround(
   expectedCrs: PlanCrs | undefined,
 ): Promise<SiteGround> {
   const { surveyed, ...read } = await uncorrectedGround(plan, bytes, expectedCrs);
+  refuseOtherUnit(plan, read);
   const working: Trace = [];
   const correction = correctedTerrain(read.raster, plan.survey, plan.zones, working);
   const { bias, lowered_m, note } = correction;
@@ -70,6 +72,13 @@ export const uncorrectedGround = (
 function knownHeights({ survey, levels, vertical_datum }: UnzonedPlan): readonly number[] {
   const onDatum = [...survey.benchmarks, ...levels].filter((h) => h.datum === vertical_datum);
   return [...onDatum.map((h) => h.z_m), ...survey.check_shots.map((s) => s.z_m)];
+}
+
+function refuseOtherUnit({ terrain, survey }: GroundPlan, { raster, warnings }: Terrain): void {
+  if (terrain.kind === "stations") return;
+  const found = new Findings(terrain.file);
+  checkOtherUnit(found, raster, terrain, survey.check_shots);
+  if (found.hasErrors) throw new ProblemError([...warnings, ...found.all]);
 }
 
 function doubts(plan: GroundPlan, { bias, lowered_m, note }: CorrectedTerrain): readonly Problem[] {

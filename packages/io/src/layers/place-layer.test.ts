@@ -118,3 +118,13 @@ test("a site on a local grid takes layers of that grid only", async () => {
     expect(problem!.code).toBe("layer-local");
   }
 });
+
+test("web maps' own system (EPSG:3857; IOGP guidance note 7-2, method 1024) lies where longitude and latitude lie", async () => {
+  const [lon, lat, R] = [-70.557, 43.328, 6_378_137];
+  const [lambda, phi] = [lon, lat].map((degrees) => (degrees * Math.PI) / 180) as [number, number];
+  const web = at({ epsg: 3857 }, R * lambda, R * Math.log(Math.tan(Math.PI / 4 + phi / 2)));
+  const [a, b] = [await placed(web, utm19), await placed(at("lon-lat", lon, lat), utm19)];
+  const [p, q] = [a.point, b.point] as [[number, number], [number, number]];
+  expect(Math.hypot(p[0] - q[0], p[1] - q[1])).toBeLessThan(0.001);
+  expect(a.warnings.map((w) => w.code)).toEqual(["layer-reprojected"]);
+});

@@ -13,7 +13,7 @@ export interface LayersRead {
   readonly warnings: readonly Problem[];
 }
 
-type Format = "zip" | "geopackage" | "kml" | "gpx" | "geojson" | "bare-shp" | "unknown";
+type Format = "zip" | "geopackage" | "kml" | "gpx" | "geojson" | "bare-shp" | "tiff" | "unknown";
 
 /**
  * Reads the vector layers of one file, whatever its ending says: GeoJSON, KML, GPX, GeoPackage, or a zip archive with
@@ -52,6 +52,7 @@ function formatOf(bytes: Uint8Array): Format {
   if (bytes[0] === 0x50 && bytes[1] === 0x4b && (bytes[2] === 3 || bytes[2] === 5)) return "zip";
   if (isSqlite(bytes)) return "geopackage";
   if (bytes[0] === 0 && bytes[1] === 0 && bytes[2] === 0x27 && bytes[3] === 0x0a) return "bare-shp";
+  if (isTiff(bytes)) return "tiff";
   const head = headText(bytes.subarray(0, 4096));
   if (/^\s*[{[]/.test(head)) return "geojson";
   if (!/^\s*</.test(head)) return "unknown";
@@ -86,21 +87,31 @@ async function readOne(
   }
 }
 
-const refuse = (found: Findings, name: string, format: Format): never =>
-  found.stop({
-    code: format === "bare-shp" ? "shp-alone" : "vector-format",
-    place: name,
-    message:
-      format === "bare-shp"
-        ? "A .shp file alone has neither names nor a coordinate system."
-        : format === "zip"
-          ? "An archive inside an archive is not read."
-          : "The file is none of the formats that are read.",
-    mend:
-      format === "bare-shp"
-        ? "Pack it with its .dbf, .shx and .prj files into one .zip."
-        : "Give a zipped shapefile, a GeoPackage, or a KML, KMZ, GPX or GeoJSON file.",
-  });
+/** "II" or "MM", then 42, or 43 for BigTIFF. */
+const isTiff = (b: Uint8Array): boolean =>
+  (b[0] === 0x49 && b[1] === 0x49 && (b[2] === 42 || b[2] === 43) && b[3] === 0) ||
+  (b[0] === 0x4d && b[1] === 0x4d && b[2] === 0 && (b[3] === 42 || b[3] === 43));
+
+const WANTED = "Give a zipped shapefile, a GeoPackage, or a KML, KMZ, GPX or GeoJSON file.";
+
+/** Why a file of this format holds no layer, and what to do. */
+const REFUSED: Readonly<Partial<Record<Format, readonly [message: string, mend: string]>>> = {
+  "bare-shp": [
+    "A .shp file alone has neither names nor a coordinate system.",
+    "Pack it with its .dbf, .shx and .prj files into one .zip.",
+  ],
+  zip: ["An archive inside an archive is not read.", WANTED],
+  tiff: [
+    "This is a picture or a grid of cells (TIFF), not outlines: a mask of an area is one too.",
+    "Turn it into outlines in your mapping program (raster to polygons) and export those; heights come in as the terrain of the plan.",
+  ],
+};
+
+function refuse(found: Findings, name: string, format: Format): never {
+  const [message, mend] = REFUSED[format] ?? ["The file is none of the formats that are read.", WANTED];
+  const code = format === "bare-shp" ? "shp-alone" : "vector-format";
+  return found.stop({ code, place: name, message, mend });
+}
 
 const READABLE = /\.(shp|kml|gpx|geojson|json|gpkg)$/i;
 

@@ -4,7 +4,7 @@ import { quote, type Findings } from "../problem/index.ts";
 import { kmlProperties, lookOf, type KmlDeclared } from "./kml-properties.ts";
 import { KmlShapes } from "./kml-shapes.ts";
 import { parseXml } from "./parse-xml.ts";
-import { attribute, childrenOf, eachElement, textOf, childOf, type XmlElement } from "./xml-element.ts";
+import { attribute, childrenOf, textOf, childOf, type XmlElement } from "./xml-element.ts";
 
 /**
  * Reads KML 2.2: its placemarks as one layer in longitude and latitude on WGS 84, with name, description and

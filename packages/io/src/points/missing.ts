@@ -29,7 +29,7 @@ export class LeftOutRows {
  * Marks rows whose position or height is a sign for "nothing".
  *
  * Position 0, 0: when every other point is further from there than the others are from each other, and either by more
- * than 1 km or several rows have it; on a local grid 0, 0 may be a true place. Height 0: when all other heights lie on one side of 0, no nearer than 0.1 m and no nearer
+ * than 1 km or several rows have it, or when every row has it; on a local grid 0, 0 may be a true place. Height 0: when all other heights lie on one side of 0, no nearer than 0.1 m and no nearer
  * than half their spread (a single 0: the whole of it). A customary value such as -999: when it lies outside the other
  * heights by more than their spread and 10 m. Tells how many heights of exactly 0 were kept, and
  * whether a 0, 0 that was kept is doubtful.
@@ -83,7 +83,8 @@ function kindOfOrigin(
     north = Math.max(north, y[i]!);
   }
   const others = length - zeros;
-  if (zeros === 0 || others === 0) return "place";
+  if (others === 0) return zeros > 1 ? "missing" : "place";
+  if (zeros === 0) return "place";
   const gap = Math.hypot(Math.max(0, west, -east), Math.max(0, south, -north));
   if (gap <= Math.hypot(east - west, north - south)) return "place";
   if (gap * metres_per_unit > FAR_ORIGIN_M || (zeros > 1 && others > 2)) return "missing";

@@ -1,4 +1,5 @@
 export { backupStore, databaseOf } from "./data-folder.ts";
+export { isDiskFull } from "./disk-full.ts";
 export { openSqliteStore } from "./open-sqlite-store.ts";
 export { StoreError } from "./port.ts";
 export type {

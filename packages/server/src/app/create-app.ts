@@ -1,5 +1,5 @@
 import { ProblemError } from "@causey/engine/formula";
-import { StoreError, type StoreFault } from "@causey/runtime/store";
+import { isDiskFull, StoreError, type StoreFault } from "@causey/runtime/store";
 import { Hono, type Context } from "hono";
 import { notFound, problemAnswer, requestProblem } from "./answers.ts";
 import { calcApi } from "./calc-api.ts";
@@ -47,6 +47,7 @@ const statusOf: Readonly<Record<StoreFault, 404 | 500 | 503>> = {
 /** Problems of the user's go back whole; what went wrong in the server is reported here and named in one line there. */
 function errorAnswer(c: Context, error: unknown, report: (error: unknown) => void): Response {
   if (error instanceof ProblemError) return problemAnswer(c, 422, error.problems);
+  if (isDiskFull(error)) return diskFull(c);
   const status = error instanceof StoreError ? statusOf[error.code] : 500;
   if (status === 500) report(error);
   const message = error instanceof StoreError ? error.message : "Something went wrong in the server.";
@@ -55,3 +56,14 @@ function errorAnswer(c: Context, error: unknown, report: (error: unknown) => voi
     requestProblem(code, "server", "", message, "Try again; the server's window tells more."),
   ]);
 }
+
+const diskFull = (c: Context): Response =>
+  problemAnswer(c, 507, [
+    requestProblem(
+      "disk-full",
+      "data folder",
+      "",
+      "The disk that holds Causey's data folder is full. Nothing was kept of this change; what was saved before is whole.",
+      "Free some space on that disk, then do it again.",
+    ),
+  ]);

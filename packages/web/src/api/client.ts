@@ -74,7 +74,7 @@ const problemsOf = async (response: Response): Promise<readonly Problem[]> =>
   (await json<{ problems: readonly Problem[] }>(response)).problems;
 
 /** Answers that say in words what is wrong with what was sent. */
-const readable = new Set([400, 409, 413, 415, 422]);
+const readable = new Set([400, 409, 413, 415, 422, 507]);
 
 async function answer(fetchFrom: Fetch, address: string, init?: RequestInit): Promise<Response> {
   let response: Response;
