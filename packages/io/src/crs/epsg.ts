@@ -13,6 +13,8 @@ export interface EpsgInfo {
   readonly unit_m: number | null;
   readonly unit: string;
   readonly area: string;
+  /** West, south, east, north of the area it is made for [degrees]; west is the larger where it spans the 180th meridian. */
+  readonly bounds: readonly [number, number, number, number] | null;
   /** PROJ string as registered; null when the register has none. */
   readonly proj: string | null;
 }
@@ -22,6 +24,8 @@ interface Entry {
   readonly kind: string;
   readonly unit: string | null;
   readonly area: string | null;
+  /** North, west, south, east. */
+  readonly bbox?: readonly number[] | null;
   readonly proj4: string | null;
 }
 type Register = Readonly<Record<string, Entry>>;
@@ -61,8 +65,16 @@ function info(code: number, entry: Entry): EpsgInfo {
     unit_m: kind === "projected" ? unitOf(entry.proj4) : null,
     unit: entry.unit ?? "unknown unit",
     area: entry.area ?? "",
+    bounds: boundsOf(entry.bbox),
     proj: entry.proj4,
   };
+}
+
+function boundsOf(bbox: Entry["bbox"]): EpsgInfo["bounds"] {
+  const [north, west, south, east] = bbox ?? [];
+  return north === undefined || west === undefined || south === undefined || east === undefined
+    ? null
+    : [west, south, east, north];
 }
 
 const KINDS: Readonly<Record<string, EpsgInfo["kind"]>> = {

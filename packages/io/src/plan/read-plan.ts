@@ -16,7 +16,7 @@ import { checkDatums } from "./datum-checks.ts";
 import { checkCurrency, checkDocument, checkVisits } from "./document-checks.ts";
 import { checkAnyPlace, checkInZones, checkOnTerrain, checkZonesOnTerrain } from "./place-checks.ts";
 import { readDocument, type DocumentRead, type SiteEntries } from "./read-document.ts";
-import { checkFileDatum, checkStretch, checkTerrainCrs } from "./terrain-checks.ts";
+import { checkArea, checkFileDatum, checkStretch, checkTerrainCrs } from "./terrain-checks.ts";
 
 export const PLAN_FILE = "plan.json";
 export const ZONES_FILE = "zones.geojson";
@@ -201,10 +201,11 @@ class Reading {
       await this.#check(document.prices.file, (found) => checkCurrency(found, document, currency));
     }
     if (terrain && crs)
-      await this.#check(ground, (found) => {
+      await this.#check(ground, async (found) => {
         checkTerrainCrs(found, terrain, document.terrain, crs, this.#files);
         checkStretch(found, terrain.raster, crs);
         checkFileDatum(found, terrain, document.terrain);
+        await checkArea(found, terrain.raster, crs);
       });
     if (places)
       await this.#check(PLACES_FILE, (found) => {

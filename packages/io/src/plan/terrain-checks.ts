@@ -1,7 +1,7 @@
 import type { Crs, Raster } from "@causey/engine/site";
 import { rasterExtent } from "@causey/engine/site";
 import type { Plan } from "@causey/engine/plan";
-import { comparePrj, crsName, gridScale } from "../crs/index.ts";
+import { comparePrj, crsName, epsgInfo, gridScale, toLonLat, type EpsgInfo } from "../crs/index.ts";
 import type { PlanFiles } from "../files/index.ts";
 import { Findings } from "../problem/index.ts";
 import type { Terrain } from "../terrain/index.ts";
@@ -60,6 +60,35 @@ export function checkStretch(found: Findings, raster: Raster, crs: Crs): void {
     mend: "Check that the terrain is in this system, or choose the UTM zone or national grid of the site.",
   });
 }
+
+/** Ground this far outside the area of a system is named [degrees]: sites lie across the border of a zone at times. */
+const AREA_SLACK_DEG = 0.5;
+
+/** Ground far outside the area that its system is made for: most likely east and north are exchanged. */
+export async function checkArea(found: Findings, raster: Raster, crs: Crs): Promise<void> {
+  if (crs.kind === "local") return;
+  const info = await epsgInfo(crs.code);
+  const [west, south, east, north] = rasterExtent(raster);
+  const at = toLonLat(crs)((west + east) / 2, (south + north) / 2);
+  if (info === null || info.bounds === null || at === null || isWithin(at, info.bounds)) return;
+  found.warn({
+    code: "crs-area",
+    place: "extent",
+    value: extentText(raster),
+    message: `In ${crsName(crs)} the ground lies at ${degrees(at)}, outside the area that this system is made for: ${info.area}`,
+    mend: "Check that the columns of east and north are not exchanged, and that the file is in this system.",
+  });
+}
+
+function isWithin([lon, lat]: readonly [number, number], bounds: NonNullable<EpsgInfo["bounds"]>): boolean {
+  const [west, south, east, north] = bounds;
+  const [w, e] = [west - AREA_SLACK_DEG, east + AREA_SLACK_DEG];
+  const isAcross = west <= east ? lon >= w && lon <= e : lon >= w || lon <= e;
+  return isAcross && lat >= south - AREA_SLACK_DEG && lat <= north + AREA_SLACK_DEG;
+}
+
+const degrees = ([lon, lat]: readonly [number, number]): string =>
+  `${Math.abs(lat).toFixed(3)} ${lat < 0 ? "S" : "N"}, ${Math.abs(lon).toFixed(3)} ${lon < 0 ? "W" : "E"}`;
 
 /** When the file itself names a vertical system with another name, the plan's owner should look again. */
 export function checkFileDatum(found: Findings, terrain: Terrain, entry: Plan["terrain"]): void {

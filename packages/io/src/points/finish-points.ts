@@ -1,3 +1,4 @@
+import { checkExchanged } from "./exchanged.ts";
 import type { Findings } from "../problem/index.ts";
 import { ListedLines } from "./listed-lines.ts";
 import { LeftOutRows, markMissing } from "./missing.ts";
@@ -40,6 +41,7 @@ function judge(found: Findings, points: PointTable, options: PointOptions): void
     });
     return;
   }
+  checkExchanged(found, options.columns);
   checkDegrees(found, points, options);
   checkFeet(found, points, options);
   const asGround = options.heights !== "as-read";

@@ -2,6 +2,7 @@ import type { Problem } from "@causey/engine/formula";
 import { median, quantileOfSorted } from "@causey/engine/survey";
 import { Findings, quote } from "../problem/index.ts";
 import type { CsvRow } from "../csv/index.ts";
+import { checkExchanged } from "./exchanged.ts";
 import { NamedTable } from "./named-table.ts";
 import type { DecimalSign, LeftOut } from "./types.ts";
 
@@ -69,6 +70,7 @@ export function readPenetrometer(
   const { id, x, y, group, index } = options.columns;
   const names = Object.fromEntries(index.map((name, i) => [`index${i}`, name]));
   const table = new NamedTable<string>(found, bytes, { id, x, y, group, ...names }, options.decimal);
+  checkExchanged(found, options.columns);
   const left_out: LeftOut[] = [];
   const read = table.rows.flatMap((row) => readRow(table, row, index.length, left_out) ?? []);
   found.throwIfErrors();

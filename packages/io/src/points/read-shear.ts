@@ -3,6 +3,7 @@ import type { StrengthReading } from "@causey/engine/site";
 import { PA_PER_PSF } from "@causey/engine/units";
 import type { CsvRow } from "../csv/index.ts";
 import { Findings, quote } from "../problem/index.ts";
+import { checkExchanged } from "./exchanged.ts";
 import { NamedTable } from "./named-table.ts";
 import type { DecimalSign, LeftOut, PointUnit } from "./types.ts";
 import { metresPer } from "./units.ts";
@@ -60,6 +61,8 @@ export function readShearReadings(file: string, bytes: Uint8Array, options: Shea
       mend: "Give 1 for readings that are corrected already, and the factor otherwise.",
     });
   const table: Table = new NamedTable(found, bytes, { ...options.columns }, options.decimal);
+  checkExchanged(found, options.columns);
+  refuseConeIndex(found, options.columns.peak);
   const left_out: LeftOut[] = [];
   const readings = table.rows.flatMap((row) => readRow(table, row, options, left_out) ?? []);
   found.throwIfErrors();
@@ -73,6 +76,20 @@ export function readShearReadings(file: string, bytes: Uint8Array, options: Shea
       mend: "In peat give a factor such as 0.5, or say in the source that the readings are corrected.",
     });
   return { readings, left_out, warnings: found.warnings };
+}
+
+const CONE = /cone|penetro|cpt|^kpa[ _]?\d+$|(^|[^a-z])(ci|qc)([^a-z]|$)/i;
+
+/** A cone index in the place of a strength would make mud ten times as firm as it is. */
+function refuseConeIndex(found: Findings, column: string): void {
+  if (!CONE.test(`${column.trim()}`) && !CONE.test(found.file.replace(/\.[^.]*$/, ""))) return;
+  found.error({
+    code: "shear-cone-index",
+    place: `column ${quote(column)}`,
+    value: column,
+    message: `The column ${quote(column)} of ${quote(found.file)} looks like readings of a cone penetrometer. A cone index is not a shear strength and not a bearing capacity.`,
+    mend: "Take vane readings where supports will stand. If the column does hold vane strengths, give it and the file a name that says so, such as su_kpa.",
+  });
 }
 
 function readRow(

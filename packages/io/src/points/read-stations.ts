@@ -3,6 +3,7 @@ import type { Station } from "@causey/engine/survey";
 import type { CsvRow } from "../csv/index.ts";
 import { Findings, quote } from "../problem/index.ts";
 import { DateColumn } from "./date-column.ts";
+import { checkExchanged } from "./exchanged.ts";
 import { NamedTable } from "./named-table.ts";
 import type { DateOrder, DecimalSign, LeftOut, PointUnit } from "./types.ts";
 import { metresPer } from "./units.ts";
@@ -46,6 +47,7 @@ export function readProbeStations(file: string, bytes: Uint8Array, options: Stat
   const found = new Findings(file);
   const table: Table = new NamedTable(found, bytes, { ...options.columns }, options.decimal);
   const dates = new DateColumn(found, options.date_order);
+  checkExchanged(found, options.columns);
   const left_out: LeftOut[] = [];
   const lines = new Map<string, number>();
   const stations = table.rows.flatMap((row) => {

@@ -7,6 +7,7 @@ import { readAsciiGrid } from "./ascii-grid.ts";
 import { checkFillValues } from "./fill-values.ts";
 import type { FileGrid } from "./grid.ts";
 import { readGeoTiff } from "./geotiff.ts";
+import { noteOddities } from "./oddities.ts";
 
 export interface TerrainOptions {
   /** Unit of the heights in the file; feet are international feet, 0.3048 m exactly. */
@@ -47,6 +48,7 @@ export async function readTerrain(
   checkFillValues(found, read.grid, options.unit === "m" ? 1 : 1 / M_PER_FT);
   checkAnyGround(found, read.grid);
   found.throwIfErrors();
+  noteOddities(found, read.grid);
   return { raster: toRaster(read.grid, options.unit), crs, vertical, warnings: found.warnings };
 }
 

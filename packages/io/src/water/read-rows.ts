@@ -28,6 +28,8 @@ export interface Rows {
   readonly hourBack: Point | null;
   /** Rows that name their own zone. */
   readonly zoned: number;
+  /** Which number of a date is the day, where the year stands last. */
+  readonly order: DateOrder | null;
 }
 
 type Draft = { -readonly [K in keyof Rows]: Rows[K] } & {
@@ -49,6 +51,7 @@ export function readRows(found: Findings, table: CsvTable, at: Places, zone: Zon
     outOfOrder: 0,
     hourBack: null,
     zoned: 0,
+    order,
   };
   const commas = table.delimiter !== ",";
   for (const { line, cells } of table.rows)

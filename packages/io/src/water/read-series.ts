@@ -3,8 +3,10 @@ import { makeSeries, type Series, type SeriesFile } from "@causey/engine/water";
 import { Findings, quote } from "../problem/index.ts";
 import { reportClockChange } from "./clock-change.ts";
 import { columnPlaces, readTable } from "./columns.ts";
+import { checkLevelHead, noteLevels } from "./level-doubts.ts";
 import { readRows, type Rows } from "./read-rows.ts";
 import { reportRows, reportSeries } from "./report.ts";
+import { checkZoneColumn } from "./zone-column.ts";
 import { zoneOf } from "./zone.ts";
 
 export interface SeriesRead {
@@ -46,9 +48,12 @@ export function readSeries(bytes: Uint8Array, choice: SeriesFile, datum: string)
       mend: 'Give "UTC", an offset such as "-05:00", or a place such as "Europe/Lisbon".',
     });
   found.throwIfErrors();
+  checkLevelHead(found, table.heads, at!, choice);
   const rows = readRows(found, table, at!, zone!, choice);
   found.throwIfErrors();
   const series = seriesOf(rows, choice);
+  checkZoneColumn(found, table, at!, { zone: zone!, order: rows.order });
+  noteLevels(found, table, at!, choice);
   reportRows(found, rows, choice);
   reportSeries(found, rows.points, series);
   reportClockChange(found, rows, series, zone!);
