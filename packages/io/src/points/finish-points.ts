@@ -101,7 +101,8 @@ const reasonWords: Readonly<Record<LeftOutReason, string>> = {
   "same-point": "that repeat an earlier point",
 };
 
-function warnOfLeftOut(found: Findings, left: LeftOutRows): void {
+/** One warning for each reason why rows are not among the points. */
+export function warnOfLeftOut(found: Findings, left: LeftOutRows): void {
   for (const [reason, count] of left.counts) {
     const lines = new ListedLines();
     for (const row of left.listed) if (row.reason === reason) lines.add(row.line, row.id);

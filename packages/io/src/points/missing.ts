@@ -1,4 +1,3 @@
-import type { PointRows } from "./point-rows.ts";
 import type { LeftOut, LeftOutReason } from "./types.ts";
 
 /** Values that programs write where they have no height. */
@@ -11,6 +10,16 @@ const LEAST_GAP_M = 0.1;
 const FAR_ORIGIN_M = 1000;
 /** How many rows that are left out are listed. */
 const MOST_LISTED = 10_000;
+
+/** Points row by row, as they stand in the file. */
+interface Rows {
+  readonly x: ArrayLike<number>;
+  readonly y: ArrayLike<number>;
+  readonly z: ArrayLike<number>;
+  readonly lines: ArrayLike<number>;
+  readonly ids: { readonly at: (row: number) => string } | null;
+  readonly length: number;
+}
 
 /** Marks rows that are not points and keeps the list of them. */
 export class LeftOutRows {
@@ -34,12 +43,7 @@ export class LeftOutRows {
  * heights by more than their spread and 10 m. Tells how many heights of exactly 0 were kept, and
  * whether a 0, 0 that was kept is doubtful.
  */
-export function markMissing(
-  rows: PointRows,
-  marks: Uint8Array,
-  left: LeftOutRows,
-  metres_per_unit: number,
-): Kept {
+export function markMissing(rows: Rows, marks: Uint8Array, left: LeftOutRows, metres_per_unit: number): Kept {
   const mark = (i: number, reason: LeftOutReason, value: string): void => {
     marks[i] = 1;
     left.add(rows.lines[i]!, rows.ids?.at(i) ?? null, reason, value);
@@ -67,10 +71,7 @@ export interface Kept {
 }
 
 /** "missing", "place", or "doubtful": apart from all others, and yet no further than a local grid's origin may lie. */
-function kindOfOrigin(
-  { x, y, length }: PointRows,
-  metres_per_unit: number,
-): "missing" | "place" | "doubtful" {
+function kindOfOrigin({ x, y, length }: Rows, metres_per_unit: number): "missing" | "place" | "doubtful" {
   let [west, east, south, north, zeros] = [Infinity, -Infinity, Infinity, -Infinity, 0];
   for (let i = 0; i < length; i++) {
     if (x[i] === 0 && y[i] === 0) {
@@ -97,7 +98,7 @@ interface Span {
   readonly zeros: number;
 }
 
-function spanOf({ z, length }: PointRows, marks: Uint8Array, counts: (z: number) => boolean): Span {
+function spanOf({ z, length }: Rows, marks: Uint8Array, counts: (z: number) => boolean): Span {
   let [low, high, zeros] = [Infinity, -Infinity, 0];
   for (let i = 0; i < length; i++) {
     if (marks[i] === 1) continue;
@@ -110,7 +111,7 @@ function spanOf({ z, length }: PointRows, marks: Uint8Array, counts: (z: number)
   return { low, high, zeros };
 }
 
-function zeroIsNothing(rows: PointRows, marks: Uint8Array, metres_per_unit: number): boolean {
+function zeroIsNothing(rows: Rows, marks: Uint8Array, metres_per_unit: number): boolean {
   const { low, high, zeros } = spanOf(rows, marks, (z) => z !== 0 && !CUSTOMARY.has(z));
   if (zeros === 0 || low > high || (low < 0 && high > 0)) return false;
   const gap = low > 0 ? low : -high;

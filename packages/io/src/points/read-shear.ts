@@ -82,7 +82,7 @@ const CONE = /cone|penetro|cpt|^kpa[ _]?\d+$|(^|[^a-z])(ci|qc)([^a-z]|$)/i;
 
 /** A cone index in the place of a strength would make mud ten times as firm as it is. */
 function refuseConeIndex(found: Findings, column: string): void {
-  if (!CONE.test(`${column.trim()}`) && !CONE.test(found.file.replace(/\.[^.]*$/, ""))) return;
+  if (!CONE.test(column.trim()) && !CONE.test(found.file.replace(/\.[^.]*$/, ""))) return;
   found.error({
     code: "shear-cone-index",
     place: `column ${quote(column)}`,

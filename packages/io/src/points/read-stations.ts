@@ -4,7 +4,10 @@ import type { CsvRow } from "../csv/index.ts";
 import { Findings, quote } from "../problem/index.ts";
 import { DateColumn } from "./date-column.ts";
 import { checkExchanged } from "./exchanged.ts";
+import { warnOfLeftOut } from "./finish-points.ts";
+import { LeftOutRows, markMissing } from "./missing.ts";
 import { NamedTable } from "./named-table.ts";
+import { checkEllipsoid } from "./suspicions.ts";
 import type { DateOrder, DecimalSign, LeftOut, PointUnit } from "./types.ts";
 import { metresPer } from "./units.ts";
 
@@ -26,6 +29,8 @@ export interface StationOptions {
   readonly unit: PointUnit;
   readonly decimal: DecimalSign;
   readonly date_order: DateOrder;
+  /** Heights on the plan's datum that are known at the site: marks, water levels [m]. */
+  readonly known_heights_m?: readonly number[];
 }
 
 export interface StationsRead {
@@ -40,8 +45,9 @@ type Table = NamedTable<keyof StationColumns>;
 /**
  * Reads probe stations from CSV: station, x, y, ground, probe depth, water level.
  *
- * Rows without a ground height are left out and listed; an empty probe depth or water level means "not read". Names
- * lose their blanks, as a plan's ids have none. Throws `ProblemError` with every fault.
+ * Rows without a ground height, and those whose position or height is a sign for nothing (0, 0 far from all others),
+ * are left out and listed; an empty probe depth or water level means "not read". Names lose their blanks, as a plan's
+ * ids have none. Throws `ProblemError` with every fault, and for heights above the ellipsoid.
  */
 export function readProbeStations(file: string, bytes: Uint8Array, options: StationOptions): StationsRead {
   const found = new Findings(file);
@@ -67,7 +73,35 @@ export function readProbeStations(file: string, bytes: Uint8Array, options: Stat
   });
   dates.finish();
   found.throwIfErrors();
-  return { stations, left_out, warnings: found.warnings };
+  const kept = withoutMissing(found, stations, lines, left_out);
+  const heights = kept.map((s) => s.ground_m);
+  checkEllipsoid(found, heights, `column "${options.columns.ground}"`, options.known_heights_m ?? [], true);
+  found.throwIfErrors();
+  return { stations: kept, left_out, warnings: found.warnings };
+}
+
+/** Stations whose position or height stands for nothing are no stations: they go to the rows left out. */
+function withoutMissing(
+  found: Findings,
+  stations: readonly Station[],
+  lines: ReadonlyMap<string, number>,
+  left_out: LeftOut[],
+): readonly Station[] {
+  const left = new LeftOutRows();
+  const marks = new Uint8Array(stations.length);
+  const rows = {
+    x: stations.map((s) => s.x),
+    y: stations.map((s) => s.y),
+    z: stations.map((s) => s.ground_m),
+    lines: stations.map((s) => lines.get(s.id)!),
+    ids: { at: (row: number) => stations[row]!.id },
+    length: stations.length,
+  };
+  markMissing(rows, marks, left, 1);
+  warnOfLeftOut(found, left);
+  left_out.push(...left.listed);
+  left_out.sort((a, b) => a.line - b.line);
+  return stations.filter((_, i) => marks[i] === 0);
 }
 
 function readRow(

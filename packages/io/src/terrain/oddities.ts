@@ -102,7 +102,7 @@ function noteHighEdge(found: Findings, grid: FileGrid, { count, low, high }: Kno
   found.warn({
     code: "terrain-edge-high",
     place: `east ${x.toFixed(1)}, north ${y.toFixed(1)}`,
-    value: `${high.toFixed(2)}`,
+    value: high.toFixed(2),
     message: `${Math.round((100 * atEdge) / highest)} % of the highest ground (from ${bound.toFixed(2)} up to ${high.toFixed(2)}) lies within ${EDGE_CELLS} cells of where the file ends: the foot of a bank that goes on beyond it, or cells smeared over the edge.`,
     mend: "Get terrain that reaches over the bank, or start the walkway further in; what lies beyond the edge is not known.",
   });

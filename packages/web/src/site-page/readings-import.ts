@@ -72,11 +72,16 @@ export function previewImport(
 
 type Reader = (file: string, bytes: Uint8Array, choice: ImportChoice, plan: Plan) => ImportPreview;
 
+/** Heights on the plan's datum of its marks and water levels [m]. */
+const knownHeights = ({ survey, levels, vertical_datum }: Plan): readonly number[] =>
+  [...survey.benchmarks, ...levels].filter((k) => k.datum === vertical_datum).map((k) => k.z_m);
+
 const needed = (columns: Columns, key: string): string => columns[key]!;
 const wanted = (columns: Columns, key: string): string | null => columns[key] ?? null;
 
 const readers: Readonly<Record<ImportKind, Reader>> = {
-  stations: (file, bytes, { columns: c, unit, decimal, date_order, replace }, { survey }) => {
+  stations: (file, bytes, { columns: c, unit, decimal, date_order, replace }, plan) => {
+    const { survey } = plan;
     const columns = {
       id: needed(c, "id"),
       x: needed(c, "x"),
@@ -86,7 +91,13 @@ const readers: Readonly<Record<ImportKind, Reader>> = {
       water: wanted(c, "water"),
       date: wanted(c, "date"),
     };
-    const read = readProbeStations(file, bytes, { columns, unit, decimal, date_order });
+    const read = readProbeStations(file, bytes, {
+      columns,
+      unit,
+      decimal,
+      date_order,
+      known_heights_m: knownHeights(plan),
+    });
     const stations = replace ? read.stations : merged(survey.stations, read.stations);
     return previewOf(read.stations.length, read, {
       type: "set-section",
@@ -105,9 +116,7 @@ const readers: Readonly<Record<ImportKind, Reader>> = {
       accuracy: wanted(c, "accuracy"),
       date: wanted(c, "date"),
     };
-    const known_heights_m = [...survey.benchmarks, ...plan.levels]
-      .filter((known) => known.datum === plan.vertical_datum)
-      .map((known) => known.z_m);
+    const known_heights_m = knownHeights(plan);
     const read = readCheckShots(file, bytes, { columns, unit, decimal, date_order, known_heights_m });
     const check_shots = replace ? read.shots : merged(survey.check_shots, read.shots);
     return previewOf(read.shots.length, read, {
