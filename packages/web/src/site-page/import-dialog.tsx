@@ -3,14 +3,13 @@ import { ProblemError, type Problem } from "@causey/engine/formula";
 import type { Plan } from "@causey/engine/plan";
 import { columnHeads } from "@causey/io/points";
 import { useMemo, useState } from "react";
-import { useDesk } from "../desk/desk.ts";
 import { Dialog } from "../frame/panel.tsx";
 import { ProblemList } from "../frame/problem-list.tsx";
-import { count } from "../show/show.ts";
 import { ImportFields } from "./import-fields.tsx";
 import { guessColumns, importKinds, type ImportKind } from "./import-kinds.ts";
 import { ImportOutcome } from "./import-outcome.tsx";
 import { previewImport, startChoice, stillMissing, type ImportChoice } from "./readings-import.ts";
+import { TakeOver } from "./take-over.tsx";
 
 interface Props {
   readonly kind: ImportKind;
@@ -26,7 +25,6 @@ interface Chosen {
 
 /** File, columns, unit, a look at what would come of it, and only then the change of the plan. */
 export default function ImportDialog({ kind, plan, onClose }: Props) {
-  const desk = useDesk();
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const [refused, setRefused] = useState<readonly Problem[]>([]);
   const [choice, setChoice] = useState<ImportChoice>({ ...startChoice, columns: {} });
@@ -53,7 +51,6 @@ export default function ImportDialog({ kind, plan, onClose }: Props) {
         : previewImport(kind, chosen.name, chosen.bytes, choice, plan),
     [kind, chosen, choice, missing, plan],
   );
-  const edit = preview?.edit ?? null;
 
   return (
     <Dialog title={title} closeWords="Close without a change" onClose={onClose}>
@@ -73,18 +70,7 @@ export default function ImportDialog({ kind, plan, onClose }: Props) {
         {chosen && missing !== null && <p className="quiet">{missing}</p>}
         {preview && <ImportOutcome preview={preview} noun={noun} />}
       </div>
-      <div className="file-row">
-        <Button
-          disabled={edit === null}
-          onClick={() => {
-            if (edit === null) return;
-            desk.plan.edit(edit);
-            onClose();
-          }}
-        >
-          {edit === null ? "Take over" : `Take over ${count(preview!.count, noun)}`}
-        </Button>
-      </div>
+      <TakeOver edit={preview?.edit ?? null} count={preview?.count ?? 0} noun={noun} onClose={onClose} />
     </Dialog>
   );
 }

@@ -1,11 +1,10 @@
 import { Button, FileButton } from "@mantine/core";
 import type { Plan } from "@causey/engine/plan";
 import { useMemo, useState } from "react";
-import { useDesk } from "../../desk/desk.ts";
 import { ChoiceField } from "../../fields/choice-field.tsx";
 import { Dialog } from "../../frame/panel.tsx";
 import { ProblemList } from "../../frame/problem-list.tsx";
-import { count } from "../../show/show.ts";
+import { TakeOver } from "../take-over.tsx";
 import { assumed, guessChoice, stillMissing, type LayerChoice } from "./layer-choice.ts";
 import { LayerFields } from "./layer-fields.tsx";
 import { layerTargets, type LayerTarget } from "./layer-kinds.ts";
@@ -30,7 +29,6 @@ interface Chosen {
 
 /** File, layer, system, fields, a look at what would come of it, and only then the change of the plan. */
 export default function LayerImportDialog({ target, plan, onClose }: Props) {
-  const desk = useDesk();
   const { file, refused, isReading, take } = useLayerFile(plan);
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const { title, noun } = layerTargets[target];
@@ -48,7 +46,6 @@ export default function LayerImportDialog({ target, plan, onClose }: Props) {
         : previewLayer(target, placing.layer, choice, plan),
     [target, placing, choice, missing, plan],
   );
-  const edit = preview?.edit ?? null;
 
   const choose = async (picked: File): Promise<void> => {
     setChosen(null);
@@ -102,18 +99,7 @@ export default function LayerImportDialog({ target, plan, onClose }: Props) {
           />
         )}
       </div>
-      <div className="file-row">
-        <Button
-          disabled={edit === null}
-          onClick={() => {
-            if (edit === null) return;
-            desk.plan.edit(edit);
-            onClose();
-          }}
-        >
-          {edit === null ? "Take over" : `Take over ${count(preview!.count, noun)}`}
-        </Button>
-      </div>
+      <TakeOver edit={preview?.edit ?? null} count={preview?.count ?? 0} noun={noun} onClose={onClose} />
     </Dialog>
   );
 }
