@@ -19,6 +19,7 @@ export { settleGrid } from "./weighted-grid.ts";
 export { workLimit } from "./work-limit.ts";
 export { layoutCalculations } from "./calculations.ts";
 export { isArrival } from "./arrival.ts";
+export { lowestOnWay } from "./lowest-way.ts";
 export { deadEnds, type DeadEnd } from "./dead-ends.ts";
 export {
   ditchUnder,

@@ -7,6 +7,7 @@ import { labourHours } from "../laying/index.ts";
 import {
   SearchMemory,
   entryRamps,
+  lowestOnWay,
   measureLayout,
   routeFacts,
   searchLayout,
@@ -171,14 +172,24 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
   const { clashes } = resolveRules(plan.rules, tables.rule_profiles, plan.units);
   const water = yield* stages.run<WaterResults>(
     "water",
-    2,
-    [stages.keyOf("layout"), site.levels, seriesKey(site.series), site.height_band_m, site.datum],
+    3,
+    [
+      stages.keyOf("layout"),
+      site.levels,
+      seriesKey(site.series),
+      seriesKey(site.compare ?? null),
+      site.height_band_m,
+      site.datum,
+      { from: plan.laying.from, to: plan.laying.to },
+    ],
     () =>
       atOnce(() =>
         wetness({
           levels: site.levels,
           series: site.series,
-          joints: layout.joints,
+          compare: site.compare ?? null,
+          laying: { from: plan.laying.from, to: plan.laying.to },
+          joints: withWays(layout),
           height_band_m: site.height_band_m,
           datum: site.datum,
         }),
@@ -246,6 +257,12 @@ function memoryIn(cache: StageCache, most_bytes: number): SearchMemory {
   cache.set("search-memory", { key: "", value: memory });
   return memory;
 }
+
+/** Joints with the lowest ground on the way to each. */
+const withWays = (layout: Layout) => {
+  const ways = lowestOnWay(layout);
+  return layout.joints.map((j) => ({ ...j, way_m: ways.get(j.id)! }));
+};
 
 const seriesKey = (series: Site["series"]): string | null => (series === null ? null : hashSeries(series));
 

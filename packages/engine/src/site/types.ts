@@ -104,6 +104,8 @@ export interface Site {
   readonly ground: GroundEvidence | null;
   /** The record or tide table of the site; null when there is none. */
   readonly series: Series | null;
+  /** What the record or table is compared with. */
+  readonly compare?: Series | null;
 }
 
 export type Metres = Qty<"m">;

@@ -52,6 +52,9 @@ export interface ListedOutlier {
   /** Above the ground that its neighbours tell [m]. */
   readonly residual_m: number;
   readonly sigmas: number;
+  /** Standard deviation that the instrument claims [m]; null = not stated. */
+  readonly accuracy_m: number | null;
+  readonly date: string | null;
 }
 
 /** The audit of the points that a terrain was made of. */

@@ -8,8 +8,10 @@ import {
   type Problem,
 } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
+import { backBefore, dryDays } from "./dry-days.ts";
 import { halfCosine } from "./half-cosine.ts";
 import { meanLevels } from "./mean-levels.ts";
+import { residualsOf } from "./residuals.ts";
 import { makeSeries, type Series } from "./series.ts";
 import { tideRelations } from "./tide-relations.ts";
 import { turningPoints } from "./turning-points.ts";
@@ -29,7 +31,7 @@ const seriesFields = [
 type Outcome = JsonObject | { readonly problems: readonly Problem[] };
 
 /** Runs a calculation on the series of an input, or says what is wrong with it. */
-function withSeries(input: JsonObject, run: (series: Series) => JsonObject): Outcome {
+function withSeries(input: JsonObject, run: (series: Series) => Outcome): Outcome {
   const [t, z] = ["t_s", "z_m"].map((key) => input[key] as readonly Json[]);
   const isNumbers = (list: readonly Json[]): boolean => list.every((v) => typeof v === "number");
   if (!isNumbers(t!) || !isNumbers(z!) || t!.length !== z!.length)
@@ -126,10 +128,80 @@ const picksMethod = defineMethod<CalcContext>(
   (input) => withSeries(input, (series) => ({ points: turningPoints(series).map((p) => ({ ...p })) })),
 );
 
+const dryDaysMethod = defineMethod<CalcContext>(
+  {
+    id: "water.dry-days",
+    title: "Dry hours and safe windows of a station, day by day",
+    inputs: [
+      ...seriesFields,
+      { key: "ground_m", title: "Ground at the station, on the datum of the levels", type: "number" },
+      { key: "way_m", title: "Lowest ground on the way to it", type: "number" },
+      { key: "from", title: "First day, ISO", type: "string" },
+      { key: "to", title: "Last day, ISO", type: "string" },
+    ],
+    outputs: [{ key: "days", title: "Days: dry hours, covered hours, windows", type: "array" }],
+    validity:
+      "Days in UTC, 31 at most. A window needs the lowest ground on the way dry, and is left four hours before the next high water. Daylight and wind are left out.",
+    sources: [project, backBefore.spec.source],
+  },
+  (input) => {
+    const [from, to] = [input["from"] as string, input["to"] as string];
+    const isDay = (text: string): boolean =>
+      /^\d{4}-\d\d-\d\d$/.test(text) && !Number.isNaN(Date.parse(text));
+    if (!isDay(from) || !isDay(to) || to < from)
+      return {
+        problems: [
+          inputProblem("from, to", `${from}, ${to}`, "Two days in their order.", "Give them as 2027-05-31."),
+        ],
+      };
+    const station = {
+      id: "station",
+      ground_m: input["ground_m"] as number,
+      way_m: input["way_m"] as number,
+    };
+    return withSeries(input, (series) => ({
+      days: dryDays(series, [station], from, to)[0]!.days.map((d) => ({
+        ...d,
+        windows: d.windows.map((w) => ({ ...w })),
+      })),
+    }));
+  },
+);
+
+const predictedFields = seriesFields.map((f) => ({
+  ...f,
+  key: `predicted_${f.key}`,
+  title: `Predicted: ${f.title}`,
+}));
+
+const residualsMethod = defineMethod<CalcContext>(
+  {
+    id: "water.residuals",
+    title: "Recorded less predicted level",
+    inputs: [...seriesFields, ...predictedFields],
+    outputs: [{ key: "residuals", title: "Mean, spread, 95 % span, highest; null for too few", type: "any" }],
+    validity:
+      "At the times of the record; 24 common times at least. The weather of the record alone: a storm goes beyond it.",
+    sources: [project],
+  },
+  (input) => {
+    const predicted = Object.fromEntries(seriesFields.map((f) => [f.key, input[`predicted_${f.key}`]!]));
+    return withSeries(input, (recorded) =>
+      withSeries(predicted, (other) => {
+        const residuals = residualsOf(recorded, other);
+        return { residuals: residuals && { ...residuals } };
+      }),
+    );
+  },
+);
+
 /** Registered calculations of water. */
 export const waterCalculations: readonly Calculation<CalcContext>[] = [
   ...[...tideRelations, halfCosine].map((formula) => formulaCalculation(formula)),
   picksMethod,
   wetMethod,
+  formulaCalculation(backBefore),
+  dryDaysMethod,
+  residualsMethod,
   meansMethod,
 ];

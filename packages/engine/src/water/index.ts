@@ -3,6 +3,16 @@ export { coveredTime, isoMinute, makeSeries, unturned, type Gap, type Series } f
 export { hashSeries } from "./hash-series.ts";
 export { halfCosine } from "./half-cosine.ts";
 export { coversYear, dryWindows, spells, wetTime, type Spell, type WetTime } from "./wet-time.ts";
+export {
+  backBefore,
+  dryDays,
+  MOST_DAYS,
+  type DryWindow,
+  type StationDay,
+  type StationDays,
+  type StationGround,
+} from "./dry-days.ts";
+export { residualsOf, type Residuals } from "./residuals.ts";
 export { wetShares } from "./wet-shares.ts";
 export { turningPoints, type TurningPoint } from "./turning-points.ts";
 export { meanLevels, type MeanLevels } from "./mean-levels.ts";

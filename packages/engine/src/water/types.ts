@@ -51,4 +51,6 @@ export interface SeriesFile {
 export interface WaterChoice {
   readonly exposure: "fresh" | "brackish" | "salt";
   readonly series: SeriesFile | null;
+  /** The other basis beside it, to compare: a prediction for a record, a record for a prediction. */
+  readonly compare?: SeriesFile | null;
 }

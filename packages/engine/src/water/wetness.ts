@@ -1,5 +1,7 @@
 import { coveredTime, gapTime, isoMinute, type Series } from "./series.ts";
+import { MOST_DAYS, dryDays, type StationDays } from "./dry-days.ts";
 import { levelFindings, type LevelFinding } from "./level-findings.ts";
+import { residualsOf, type Residuals } from "./residuals.ts";
 import type { WaterLevel } from "./types.ts";
 import { wetShares } from "./wet-shares.ts";
 import { HOURS_PER_YEAR, coversYear, wetTime } from "./wet-time.ts";
@@ -51,19 +53,31 @@ export interface WaterResults {
   readonly lowest: LowestGround | null;
   /** Longest time that the lowest ground of the line stays dry [h]; null = cannot be told. */
   readonly longest_dry_h: number | null;
-  /** Recorded less predicted: null, for one record alone has none. */
-  readonly residuals: null;
+  /** Dry hours and safe windows at every joint in the days of laying that the record covers, `MOST_DAYS` at most. */
+  readonly days: readonly StationDays[];
+  /** Recorded less predicted; null where there is no second series, or the two share no time. */
+  readonly residuals: Residuals | null;
   readonly cautions: readonly string[];
 }
 
 export interface WetnessInput {
   readonly levels: readonly WaterLevel[];
   readonly series: Series | null;
-  readonly joints: readonly { readonly id: string; readonly ground_m: number; readonly deck_m: number }[];
+  readonly joints: readonly {
+    readonly id: string;
+    readonly ground_m: number;
+    readonly deck_m: number;
+    /** Lowest ground on the way to it; its own ground where it is left out. */
+    readonly way_m?: number;
+  }[];
   /** Half width of the band on every height [m]; null = not known. */
   readonly height_band_m: number | null;
   /** The plan's vertical datum, to hold the levels' own against it. */
   readonly datum?: string;
+  /** A prediction for a record, or a record for a prediction, on the same datum. */
+  readonly compare?: Series | null;
+  /** ISO days, both inclusive, for which dry hours are told. */
+  readonly laying?: { readonly from: string; readonly to: string };
 }
 
 /** Hours under water of ground and deck at every joint, and what is odd about the levels. */
@@ -77,6 +91,7 @@ export function wetness(input: WetnessInput): WaterResults {
       joints: [],
       lowest: null,
       longest_dry_h: null,
+      days: [],
       residuals: null,
       cautions: [
         series === null
@@ -86,14 +101,21 @@ export function wetness(input: WetnessInput): WaterResults {
     };
   const share = sharesOf(series, joints, band);
   const lowest = lowestOf(series, joints);
+  const days = daysOf(input, series);
+  const residuals = residualsBetween(series, input.compare ?? null);
   return {
     findings,
     record: recordOf(series),
     joints: joints.map((j) => ({ joint: j.id, ground: share(j.ground_m), deck: share(j.deck_m) })),
     lowest,
     longest_dry_h: lowest?.longest_dry_h ?? null,
-    residuals: null,
-    cautions: cautionsOf(series, band),
+    days,
+    residuals,
+    cautions: [
+      ...cautionsOf(series, band),
+      ...dayCautions(input, days),
+      ...residualCautions(input.compare ?? null, residuals),
+    ],
   };
 }
 
@@ -159,5 +181,43 @@ function cautionsOf(series: Series, band: number | null): string[] {
       ? ["How sure the ground's heights are is not known: take check shots, then the shares get a range."]
       : []),
     ...(series.gaps.length > 0 ? [`${series.gaps.length} gaps of the record are left out.`] : []),
+  ];
+}
+
+function daysOf({ joints, laying }: WetnessInput, series: Series): readonly StationDays[] {
+  if (laying === undefined) return [];
+  const stations = joints.map(({ id, ground_m, way_m = ground_m }) => ({ id, ground_m, way_m }));
+  const days = dryDays(series, stations, laying.from, laying.to);
+  return days.some((s) => s.days.length > 0) ? days : [];
+}
+
+const residualsBetween = (series: Series, compare: Series | null): Residuals | null => {
+  if (compare === null || compare.basis === series.basis) return null;
+  return series.basis === "recorded" ? residualsOf(series, compare) : residualsOf(compare, series);
+};
+
+function dayCautions({ laying, joints }: WetnessInput, days: readonly StationDays[]): string[] {
+  if (laying === undefined || joints.length === 0) return [];
+  if (days.length === 0)
+    return [
+      `The record or table does not cover the days of laying (${laying.from} to ${laying.to}): their dry hours cannot be told.`,
+    ];
+  const asked = (Date.parse(laying.to) - Date.parse(laying.from)) / 86_400_000 + 1;
+  return [
+    "Dry windows go by the ground at the joints: they leave out daylight, closures, creek beds and ground between the joints, which may be wet earlier.",
+    ...(asked > MOST_DAYS
+      ? [`Dry hours are told for the first ${MOST_DAYS} of ${asked} days of laying.`]
+      : []),
+  ];
+}
+
+function residualCautions(compare: Series | null, residuals: Residuals | null): string[] {
+  if (compare === null)
+    return [
+      "How far the tide departs from its prediction is not known here: give a record and a prediction of the same months to see it.",
+    ];
+  if (residuals === null) return ["Record and prediction share too little time to be compared."];
+  return [
+    "Wind set-up: an onshore wind lifts the water and shifts high and low water; the residuals hold for the weather of the record alone, and a storm goes beyond them.",
   ];
 }

@@ -33,6 +33,19 @@ export function pointsEvidence({ points, left_out_count, tin }: SurveyedPoints):
       z_m: z[point]!,
       residual_m,
       sigmas,
+      ...statedOf(points, point),
     })),
+  };
+}
+
+/** What the file states of one point; accuracies are read in 32 bits, a micrometre is all that their digits mean. */
+function statedOf(
+  { accuracy, days }: PointsRead["points"],
+  point: number,
+): { readonly accuracy_m: number | null; readonly date: string | null } {
+  const [a, day] = [accuracy?.[point] ?? Number.NaN, days?.[point] ?? Number.NaN];
+  return {
+    accuracy_m: Number.isNaN(a) ? null : Number(a.toFixed(6)),
+    date: Number.isNaN(day) ? null : new Date(day * 86_400_000).toISOString().slice(0, 10),
   };
 }

@@ -7,9 +7,25 @@ export function checkDocument(found: Findings, document: PlanDocument): void {
   checkDays(found, document);
   checkTwinIds(found, "levels", document.levels);
   checkTwinIds(found, "visits", document.visits);
+  checkCompared(found, document.water);
   const { flood_level, levels } = document;
   if (flood_level !== null && !levels.some((l) => l.id === flood_level))
     unknown(found, "flood_level", flood_level, "water level", levels);
+}
+
+/** A second series is there to be compared: it must be of the other basis, and there must be a first. */
+function checkCompared(found: Findings, { series, compare }: PlanDocument["water"]): void {
+  if (!compare || (series !== null && series.basis !== compare.basis)) return;
+  found.error({
+    code: "series-compare",
+    place: "water.compare",
+    value: compare.basis,
+    message:
+      series === null
+        ? "There is a series to compare with, but no record or tide table that it is compared to."
+        : `Both series are ${compare.basis}: a record is compared with a prediction.`,
+    mend: "Give a record as one of the two (water.series, water.compare) and a prediction as the other, or leave water.compare out.",
+  });
 }
 
 function checkDays(found: Findings, document: PlanDocument): void {

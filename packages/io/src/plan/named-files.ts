@@ -8,6 +8,7 @@ export function namedFiles(plan: Pick<Plan, "terrain" | "prices" | "water" | "ph
     ...(ground === null ? [] : [ground, ground.replace(/\.[^./]*$/, ".prj")]),
     plan.prices.file,
     ...(plan.water.series ? [plan.water.series.file] : []),
+    ...(plan.water.compare ? [plan.water.compare.file] : []),
     ...(plan.photo ? [plan.photo.file] : []),
   ];
 }

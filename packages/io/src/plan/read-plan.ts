@@ -9,7 +9,7 @@ import { readPrices, type PricesRead } from "../prices/index.ts";
 import { Findings } from "../problem/index.ts";
 import { groundFile, siteGround, uncorrectedGround, type SiteGround } from "../ground/index.ts";
 import { readSeries } from "../water/index.ts";
-import type { Series } from "@causey/engine/water";
+import type { Series, SeriesFile } from "@causey/engine/water";
 import type { Terrain } from "../terrain/index.ts";
 import { readPlaces, readZones, type PlacesRead, type ZonesRead } from "../vector/index.ts";
 import { checkDatums } from "./datum-checks.ts";
@@ -73,6 +73,7 @@ class Reading {
   #terrain: Terrain | null = null;
   #ground: Pick<SiteGround, "height_band_m" | "evidence"> | null = null;
   #series: Series | null = null;
+  #compare: Series | null = null;
 
   constructor(files: PlanFiles, options: ReadPlanOptions) {
     this.#files = files;
@@ -112,6 +113,7 @@ class Reading {
       height_band_m: this.#ground!.height_band_m,
       ground: this.#ground!.evidence(),
       series: this.#series,
+      ...(this.#compare === null ? {} : { compare: this.#compare }),
     };
     return { ok: true, plan, site, prices: this.#prices!.prices, warnings: problems };
   }
@@ -173,17 +175,27 @@ class Reading {
   }
 
   async #readSeries({ water, vertical_datum }: Pick<Plan, "water" | "vertical_datum">): Promise<void> {
-    const { series } = water;
-    if (series === null) return;
+    this.#series = await this.#readOneSeries("series", water.series, vertical_datum);
+    this.#compare = await this.#readOneSeries("compare", water.compare ?? null, vertical_datum);
+  }
+
+  async #readOneSeries(
+    key: "series" | "compare",
+    choice: SeriesFile | null,
+    datum: string,
+  ): Promise<Series | null> {
+    if (choice === null) return null;
     const bytes = this.#file(
-      series.file,
+      choice.file,
       "the water record",
-      "Put it into the folder, or leave the record out (water.series: null).",
+      `Put it into the folder, or leave the record out (water.${key}: null).`,
     );
+    let series: Series | null = null;
     if (bytes)
-      await this.#check(series.file, () => {
-        this.#series = this.#keep(readSeries(bytes, series, vertical_datum)).series;
+      await this.#check(choice.file, () => {
+        series = this.#keep(readSeries(bytes, choice, datum, `water.${key}`)).series;
       });
+    return series;
   }
 
   /** Holds the files against each other, as far as they could be read. */

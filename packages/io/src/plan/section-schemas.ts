@@ -93,22 +93,23 @@ export const level = z.strictObject({
   epoch: told,
 });
 
+const seriesFile = z.strictObject({
+  file: line,
+  kind: z.enum(["readings", "high-low"]),
+  basis: z.enum(["predicted", "recorded"]),
+  columns: z.strictObject({ time: line, level: line, flag: z.nullable(line) }),
+  unit: z.enum(["m", "ft"]),
+  zone: line,
+  datum: line,
+  offset_m: number,
+  offset_source: told,
+  attribution: told,
+});
+
 export const water = z.strictObject({
   exposure: z.enum(["fresh", "brackish", "salt"]),
-  series: z.nullable(
-    z.strictObject({
-      file: line,
-      kind: z.enum(["readings", "high-low"]),
-      basis: z.enum(["predicted", "recorded"]),
-      columns: z.strictObject({ time: line, level: line, flag: z.nullable(line) }),
-      unit: z.enum(["m", "ft"]),
-      zone: line,
-      datum: line,
-      offset_m: number,
-      offset_source: told,
-      attribution: told,
-    }),
-  ),
+  series: z.nullable(seriesFile),
+  compare: z.exactOptional(z.nullable(seriesFile)),
 });
 
 export const rules = z.strictObject({

@@ -82,6 +82,8 @@ const points = z.strictObject({
       z_m: number,
       residual_m: number,
       sigmas: number,
+      accuracy_m: z.nullable(number),
+      date: z.nullable(text),
     }),
   ),
 });

@@ -8,6 +8,21 @@ const share = z.strictObject({
   hours_per_year: z.nullable(number),
 });
 
+const dryWindow = z.strictObject({
+  from: text,
+  to: text,
+  ends: z.enum(["flood", "midnight", "record"]),
+  back_by: z.nullable(text),
+  safe_h: number,
+});
+
+const stationDays = z.strictObject({
+  station: text,
+  ground_m: number,
+  way_m: number,
+  days: many(z.strictObject({ day: text, dry_h: number, covered_h: number, windows: many(dryWindow) })),
+});
+
 export const waterSchema = z.strictObject({
   findings: many(z.strictObject({ level: text, message: text })),
   record: z.nullable(
@@ -34,6 +49,19 @@ export const waterSchema = z.strictObject({
     }),
   ),
   longest_dry_h: z.nullable(number),
-  residuals: z.null(),
+  days: many(stationDays),
+  residuals: z.nullable(
+    z.strictObject({
+      n: number,
+      from: text,
+      to: text,
+      mean_m: number,
+      sd_m: number,
+      low_m: number,
+      high_m: number,
+      most_m: number,
+      most_at: text,
+    }),
+  ),
   cautions: many(text),
 });

@@ -46,6 +46,7 @@ export function columnPlaces(
   found: Findings,
   heads: readonly string[],
   { columns }: SeriesFile,
+  inPlan: string,
 ): Places | null {
   const known = columnsOf(found, heads);
   const place = (name: string, key: string): number => {
@@ -53,7 +54,7 @@ export function columnPlaces(
     if (at === undefined)
       found.error({
         code: "series-column",
-        place: `water.series.columns.${key}`,
+        place: `${inPlan}.columns.${key}`,
         value: name,
         message: `The file has no column ${quote(name)}.`,
         mend: `Its columns are: ${heads.map((h) => quote(h)).join(", ") || "none"}.${

@@ -28,21 +28,27 @@ export interface SeriesRead {
  *
  * choice  which columns, which unit, which zone, which datum; heights come out as level * unit + offset_m. The time
  *         may lie in several columns ("date + time + zone"); years stand first, or the rows show which number is the day
+ * place   where the choice stands in the plan, for messages
  * datum   the plan's; a file on another datum needs an offset with its source
  * Throws `ProblemError` with every fault of the file. Gaps, doubled and flagged rows, times that a clock change
  * leaves without an instant, and rows out of order are warnings: they are left out, and counted. At most 200 MB and
  * three million rows.
  */
-export function readSeries(bytes: Uint8Array, choice: SeriesFile, datum: string): SeriesRead {
+export function readSeries(
+  bytes: Uint8Array,
+  choice: SeriesFile,
+  datum: string,
+  place = "water.series",
+): SeriesRead {
   const found = new Findings(choice.file);
   const table = readTable(found, bytes);
   const zone = zoneOf(choice.zone);
-  const at = columnPlaces(found, table.heads, choice);
-  checkDatum(found, choice, datum);
+  const at = columnPlaces(found, table.heads, choice, place);
+  checkDatum(found, choice, datum, place);
   if (zone === null)
     found.error({
       code: "series-zone",
-      place: "water.series.zone",
+      place: `${place}.zone`,
       value: choice.zone,
       message: `${quote(choice.zone)} is not a zone.`,
       mend: 'Give "UTC", an offset such as "-05:00", or a place such as "Europe/Lisbon".',
@@ -61,11 +67,11 @@ export function readSeries(bytes: Uint8Array, choice: SeriesFile, datum: string)
   return { series, warnings: found.warnings, counts: countsOf(rows, table.rows.length) };
 }
 
-function checkDatum(found: Findings, choice: SeriesFile, datum: string): void {
+function checkDatum(found: Findings, choice: SeriesFile, datum: string, place: string): void {
   if (!Number.isFinite(choice.offset_m))
     found.error({
       code: "series-offset",
-      place: "water.series.offset_m",
+      place: `${place}.offset_m`,
       value: choice.offset_m,
       message: "The offset is not a number.",
       mend: "Give 0 where the file is on the plan's datum.",
@@ -73,7 +79,7 @@ function checkDatum(found: Findings, choice: SeriesFile, datum: string): void {
   if (choice.datum === datum || choice.offset_source.trim() !== "") return;
   found.error({
     code: "datum-clash",
-    place: "water.series.datum",
+    place: `${place}.datum`,
     value: choice.datum,
     message: `The levels of ${quote(choice.file)} are on "${choice.datum}", the plan is on "${datum}".`,
     mend: `Give the difference between the two at the site (offset_m) and where it comes from (offset_source): a tide table's datum is not the land's.`,

@@ -413,7 +413,40 @@ export const sampleResults: Results = {
     ],
     lowest: { joint: "A/1", ground_m: 0.4, longest_dry_h: 9.5, longest_wet_h: 2, floods: 12 },
     longest_dry_h: null,
-    residuals: null,
+    days: [
+      {
+        station: "J2",
+        ground_m: 1.06,
+        way_m: 1.04,
+        days: [
+          {
+            day: "2027-05-10",
+            dry_h: 14.5,
+            covered_h: 24,
+            windows: [
+              {
+                from: "2027-05-10T04:12Z",
+                to: "2027-05-10T12:30Z",
+                ends: "flood",
+                back_by: "2027-05-10T11:20Z",
+                safe_h: 7.13,
+              },
+            ],
+          },
+        ],
+      },
+    ],
+    residuals: {
+      n: 1200,
+      from: "2026-05-01T00:00Z",
+      to: "2026-06-20T00:00Z",
+      mean_m: 0.03,
+      sd_m: 0.11,
+      low_m: -0.17,
+      high_m: 0.29,
+      most_m: 0.62,
+      most_at: "2026-05-19T03:00Z",
+    },
     cautions: ["Hours under water cannot be told."],
   },
   kit: {
@@ -513,7 +546,19 @@ export const sampleResults: Results = {
       dates: { stated: 40, first: "2026-07-20", last: "2026-07-21" },
       left_out: 2,
       outlier_count: 1,
-      outliers: [{ id: "17", line: 18, x: 6, y: 6, z_m: 3.4, residual_m: 2.1, sigmas: 100 }],
+      outliers: [
+        {
+          id: "17",
+          line: 18,
+          x: 6,
+          y: 6,
+          z_m: 3.4,
+          residual_m: 2.1,
+          sigmas: 100,
+          accuracy_m: 0.02,
+          date: null,
+        },
+      ],
     },
     accuracy_m: 0.05,
     date: "2026-07-20",

@@ -41,6 +41,8 @@ export function PointFindings({ points, plan }: Props) {
                   <th scope="col">Height</th>
                   <th scope="col">Above neighbours</th>
                   <th scope="col">Deviations</th>
+                  <th scope="col">Accuracy claimed</th>
+                  <th scope="col">Day</th>
                 </tr>
               </thead>
               <tbody>
@@ -51,6 +53,8 @@ export function PointFindings({ points, plan }: Props) {
                     <td>{show(o.z_m, "m", reading)}</td>
                     <td>{show(o.residual_m, "m", reading)}</td>
                     <td>{o.sigmas.toFixed(1)}</td>
+                    <td>{o.accuracy_m === null ? "not stated" : show(o.accuracy_m, "m", reading)}</td>
+                    <td>{o.date ?? "not stated"}</td>
                   </tr>
                 ))}
               </tbody>

@@ -101,7 +101,17 @@ test("every shot, mark, reading and station has its row; what was not read says 
 });
 
 test("points that stand away from their neighbours are listed by name and line", () => {
-  const outlier = { id: "17", line: 18, x: 0, y: 0, z_m: 3.4, residual_m: 2.1, sigmas: 42 };
+  const outlier = {
+    id: "17",
+    line: 18,
+    x: 0,
+    y: 0,
+    z_m: 3.4,
+    residual_m: 2.1,
+    sigmas: 42,
+    accuracy_m: 0.02,
+    date: "2026-07-20",
+  };
   const points = {
     n: 40,
     sigma_m: 0.02,
@@ -114,7 +124,9 @@ test("points that stand away from their neighbours are listed by name and line",
     outliers: [outlier],
   };
   const html = page({ points });
-  expect(rowsOf(html, "17")[0]!.slice(0, 2)).toEqual(["17", "18"]);
+  const [row] = rowsOf(html, "17");
+  expect(row!.slice(0, 2)).toEqual(["17", "18"]);
+  expect(row!.slice(-2)).toEqual(["20 mm", "2026-07-20"]);
   expect(html).toContain("40 points, 2 rows of the file left out");
 });
 

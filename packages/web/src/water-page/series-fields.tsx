@@ -9,35 +9,54 @@ import { useSection } from "../fields/use-section.ts";
 import { ProblemList } from "../frame/problem-list.tsx";
 import { useLayFile } from "../site-page/use-lay-file.ts";
 
-/** The record or the tide table that the hours under water are counted from. */
-export function SeriesFields({ snapshot }: { readonly snapshot: PlanSnapshot }) {
+interface Props {
+  readonly snapshot: PlanSnapshot;
+  /** The series that everything is counted from, or the one that it is compared with. */
+  readonly which: "series" | "compare";
+}
+
+const WORDS = {
+  series: {
+    title: "Record or tide table",
+    note: "A gauge's or a logger's CSV, or a table of high and low waters. Gaps are left out, never bridged.",
+    none: "No file: hours under water cannot be told.",
+  },
+  compare: {
+    title: "Compared with",
+    note: "A prediction for a record, or a record for a prediction, of the same months: shows how far wind and rain lift the water over the tide table.",
+    none: "No file: how far the tide departs from its prediction is not known.",
+  },
+} as const;
+
+/** A record or a tide table: the one that the hours under water are counted from, or the one beside it. */
+export function SeriesFields({ snapshot, which }: Props) {
   const { plan } = snapshot;
   const { value: water, change } = useSection(plan, "water");
   const file = useLayFile(snapshot.id);
-  const { series } = water;
+  const series = water[which] ?? null;
+  const words = WORDS[which];
+  const set = (to: SeriesFile | null): void => change(which === "series" ? { series: to } : { compare: to });
   const put = (some: Partial<SeriesFile>): void => {
-    if (series) change({ series: { ...series, ...some } });
+    if (series) set({ ...series, ...some });
   };
   return (
-    <FieldGroup
-      title="Record or tide table"
-      note="A gauge's or a logger's CSV, or a table of high and low waters. Gaps are left out, never bridged."
-    >
+    <FieldGroup title={words.title} note={words.note}>
       <div className="file-row">
         {series ? (
           <span>
             File: <b>{series.file}</b>
           </span>
         ) : (
-          <span className="quiet">No file: hours under water cannot be told.</span>
+          <span className="quiet">{words.none}</span>
         )}
         <FileButton
           accept=".csv,.txt"
           onChange={(chosen) => {
             if (chosen)
-              void file.lay(chosen, (entry) =>
-                change({ series: { ...(series ?? freshSeries(plan.vertical_datum)), file: entry.name } }),
-              );
+              void file.lay(chosen, (entry) => {
+                const fresh = freshSeries(plan.vertical_datum, which, water.series);
+                set({ ...(series ?? fresh), file: entry.name });
+              });
           }}
         >
           {(props) => (
@@ -47,7 +66,7 @@ export function SeriesFields({ snapshot }: { readonly snapshot: PlanSnapshot }) 
           )}
         </FileButton>
         {series && (
-          <Button variant="default" size="compact-sm" onClick={() => change({ series: null })}>
+          <Button variant="default" size="compact-sm" onClick={() => set(null)}>
             Leave it out
           </Button>
         )}
@@ -150,9 +169,14 @@ function SeriesForm({ series, units, onTake }: FormProps) {
   );
 }
 
-const freshSeries = (datum: string): Omit<SeriesFile, "file"> => ({
+/** A compared series starts with the other basis. */
+const freshSeries = (
+  datum: string,
+  which: Props["which"],
+  first: SeriesFile | null,
+): Omit<SeriesFile, "file"> => ({
   kind: "readings",
-  basis: "recorded",
+  basis: which === "compare" && first?.basis === "recorded" ? "predicted" : "recorded",
   columns: { time: "time", level: "level", flag: null },
   unit: "m",
   zone: "UTC",

@@ -5,7 +5,9 @@ import { FormSheet } from "../fields/form-sheet.tsx";
 import { DeriveStatus } from "../frame/derive-status.tsx";
 import { Ledger } from "../frame/ledger.tsx";
 import { count } from "../show/show.ts";
+import { DryDays } from "./dry-days.tsx";
 import { LevelFields } from "./level-fields.tsx";
+import { Residuals } from "./residuals.tsx";
 import { SeriesFields } from "./series-fields.tsx";
 import { StationFinder } from "./station-finder.tsx";
 import { Wetness } from "./wetness.tsx";
@@ -20,7 +22,8 @@ export function WaterPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
       <div className={`picture ${freshnessOf(phase)}`}>
         <FormSheet label="Water of the site">
           <LevelFields plan={plan} />
-          <SeriesFields snapshot={snapshot} />
+          <SeriesFields snapshot={snapshot} which="series" />
+          {plan.water.series && <SeriesFields snapshot={snapshot} which="compare" />}
           <StationFinder plan={plan} />
         </FormSheet>
       </div>
@@ -32,6 +35,8 @@ export function WaterPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
         </p>
         <DeriveStatus />
         <Wetness results={results} plan={plan} />
+        {results && <DryDays results={results} />}
+        {results && <Residuals residuals={results.water.residuals} plan={plan} />}
       </Ledger>
     </>
   );
