@@ -4,10 +4,10 @@ import { textSheet } from "./text-sheet.ts";
 const line = (label: string, lines = 1): Block => ({ kind: "blank", label, lines });
 
 /** Blank rows of a table to write into; the codes in the first column are keyed back with the rows. */
-const blankTable = (heads: readonly string[], prefix: string, count: number): Block => ({
+const blankTable = (heads: readonly string[], prefix: string, count: number, first = 1): Block => ({
   kind: "table",
   columns: heads.map((head, i) => ({ head, share: i === 0 ? 0.8 : 1.4 })),
-  rows: Array.from({ length: count }, (_, i) => [`${prefix}${i + 1}`, ...heads.slice(1).map(() => " ")]),
+  rows: Array.from({ length: count }, (_, i) => [`${prefix}${i + first}`, ...heads.slice(1).map(() => " ")]),
 });
 
 /** The form that researchers fill in; its questions stand in the order of the Request page. */
@@ -43,6 +43,13 @@ export const requestForm = textSheet(
   ],
 );
 
+/** The number after the highest that a code of the plan carries: a second day in the field writes over nothing. */
+const nextCode = (prefix: string, ids: readonly string[]): number =>
+  ids.reduce((next, id) => {
+    const digits = id.startsWith(prefix) ? id.slice(prefix.length) : "";
+    return /^\d{1,6}$/.test(digits) ? Math.max(next, Number(digits) + 1) : next;
+  }, 1);
+
 /** Blank sheets for the survey, whose rows are read back as points, stations and strengths. */
 export const fieldSheets = textSheet(
   {
@@ -57,15 +64,38 @@ export const fieldSheets = textSheet(
         ["Site", plan.site_name],
         ["Coordinates", results.crs],
         ["Heights on", results.datum],
+        ["Lengths in", plan.units === "us" ? "feet and decimals" : "metres"],
+        ["Strength in", "kPa as read; vane as diameter x height in mm"],
       ],
     },
     line("Surveyor, day, instrument"),
     line("Bench mark, its height, closing reading"),
     { kind: "head", text: "Stations: ground level, probe, water" },
-    blankTable(["Code", "East", "North", "Ground level", "Probe sank", "Water level", "Photo"], "T", 12),
+    blankTable(
+      ["Code", "East", "North", "Ground level", "Probe sank", "Water level", "Photo"],
+      "T",
+      12,
+      nextCode(
+        "T",
+        plan.survey.stations.map((s) => s.id),
+      ),
+    ),
     { kind: "head", text: "Strength of the ground" },
-    blankTable(["Code", "East", "North", "Depth", "Peak", "Remoulded", "Vane"], "R", 8),
+    blankTable(
+      ["Code", "East", "North", "Depth", "Peak", "Remoulded", "Vane"],
+      "R",
+      8,
+      plan.ground.readings.length + 1,
+    ),
     { kind: "head", text: "Check shots on the ground itself" },
-    blankTable(["Code", "East", "North", "Height", "Accuracy"], "C", 8),
+    blankTable(
+      ["Code", "East", "North", "Height", "Accuracy"],
+      "C",
+      8,
+      nextCode(
+        "C",
+        plan.survey.check_shots.map((s) => s.id),
+      ),
+    ),
   ],
 );

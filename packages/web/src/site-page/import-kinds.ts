@@ -28,7 +28,8 @@ const place = [
   column("x", "East", true, "e", "east", "easting", "x_m", "easting_m"),
   column("y", "North", true, "n", "north", "northing", "y_m", "northing_m"),
 ];
-const names = ["name", "point", "point id", "station", "pt", "no", "nr"];
+/** The heads of the printed field sheet are among the names of each column, so that its rows come back unmapped. */
+const names = ["code", "name", "point", "point id", "station", "pt", "no", "nr"];
 const date = column("date", "Day", false, "day", "taken", "measured");
 
 export const importKinds: Readonly<Record<ImportKind, KindWords>> = {
@@ -38,8 +39,30 @@ export const importKinds: Readonly<Record<ImportKind, KindWords>> = {
     columns: [
       column("id", "Name", true, ...names),
       ...place,
-      column("ground", "Ground level", true, "ground_m", "z", "h", "height", "elevation", "level", "z_m"),
-      column("probe", "Probe sank", false, "probe_m", "probe depth", "depth", "refusal", "peat"),
+      column(
+        "ground",
+        "Ground level",
+        true,
+        "ground level",
+        "ground_m",
+        "z",
+        "h",
+        "height",
+        "elevation",
+        "level",
+        "z_m",
+      ),
+      column(
+        "probe",
+        "Probe sank",
+        false,
+        "probe sank",
+        "probe_m",
+        "probe depth",
+        "depth",
+        "refusal",
+        "peat",
+      ),
       column("water", "Water level", false, "water_m", "water level", "wl"),
       date,
     ],

@@ -22,7 +22,7 @@ export function ProbeProfile({ stations, plan }: Props) {
     <section aria-labelledby="profile-head">
       <h2 id="profile-head">Stations</h2>
       <div ref={measure} className="profile-room">
-        {width > 0 && <Picture stations={stations} width={width} plan={plan} />}
+        {width > 0 && <ProfilePicture stations={stations} width={width} plan={plan} />}
       </div>
       <ul className="profile-key">
         <li className="profile-key-ground">ground</li>
@@ -34,7 +34,8 @@ export function ProbeProfile({ stations, plan }: Props) {
   );
 }
 
-function Picture({ stations, width, plan }: Props & { readonly width: number }) {
+/** Every station at its place along the line: ground, probe down to the firm layer, water. */
+export function ProfilePicture({ stations, width, plan }: Props & { readonly width: number }) {
   const d = profileDrawing(stations, width, HEIGHT);
   const reading = readingOf(plan);
   return (
