@@ -3,6 +3,7 @@ import { footReach } from "./facts.ts";
 import { widestNeededGap } from "./gap.ts";
 import { MOST_JOINED_EXACTLY, MOST_JOINING_BYTES, joiningBytes } from "./join-size.ts";
 import type { SearchInput } from "./search-input.ts";
+import { shutOnWay, shutWords } from "./shut-way.ts";
 import type { UnreachedPlot } from "./types.ts";
 
 /** Why a plot is not reached, in words a steward can act on. */
@@ -12,10 +13,13 @@ export function explainUnreached(input: SearchInput, plot: Plot): UnreachedPlot 
   const foot = Math.min(...facts.supports.map((k) => Math.max(...k.feet.map((f) => f.along_mm)))) / 1000;
   const start = site.starts[0];
   const gap = start ? widestNeededGap(site, facts.supports, input.laying, start, plot, longest - foot) : null;
+  const shut = start && gap === null ? shutOnWay(site, input.laying, start, plot) : [];
   const because =
-    gap === null
-      ? "No line of the kit's parts was found on any searched heading: look at closed areas, room to turn, grade, and where supports may stand within reach of the plot."
-      : `The way is cut by ${gap.over}: at its narrowest it leaves ${gap.width_m.toFixed(2)} m clear, and the longest module bridges ${(longest - foot).toFixed(2)} m between supports.`;
+    shut.length > 0
+      ? shutWords(shut, input.laying)
+      : gap === null
+        ? "No line of the kit's parts was found on any searched heading: look at closed areas, room to turn, grade, and where supports may stand within reach of the plot."
+        : `The way is cut by ${gap.over}: at its narrowest it leaves ${gap.width_m.toFixed(2)} m clear, and the longest module bridges ${(longest - foot).toFixed(2)} m between supports.`;
   return { plot: plot.id, because, gap };
 }
 

@@ -88,7 +88,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
   };
   const found = yield* stages.run<Layout>(
     "layout",
-    2,
+    3,
     [siteKey, search.choice, search.laying, facts, costs],
     () => searchLayout(search, memoryIn(cache, context.cache === undefined ? 0 : SEARCH_MEMORY_BYTES)),
   );
