@@ -91,7 +91,7 @@ describe("42 fasteners are paired with treatment and salt: zinc plate with coppe
     ["screw-10x3-316", "ca-c", "pass", "stainless"],
     ["screw-10x3-zinc", null, "not-applicable", "untreated wood"],
     ["screw-10x3-zinc", "borate", "not-applicable", "no copper"],
-  ])("%s with %s: %s (%s, FEMA P-499)", async (screw, preservative, status, _) => {
+  ])("%s with %s: %s (%s, FEMA P-499)", async (screw, preservative, status) => {
     expect(checkOf(await deriveLane({ kit: screwed(screw, preservative) }), "pairing.treatment").status).toBe(
       status,
     );

@@ -14,7 +14,7 @@ export async function openPlan(
   const { origin } = new URL(url);
   const answer = await request.post(`${origin}/api/plans`, {
     headers: { origin, "content-type": "application/zip" },
-    data: Buffer.from(await writeArchive(files)),
+    data: Buffer.from(writeArchive(files)),
   });
   if (!answer.ok()) throw new Error(`The plan was not taken in: ${await answer.text()}`);
   const { id } = (await answer.json()) as { id: string };
@@ -35,6 +35,8 @@ export async function savedRevision(page: Page, before = 0): Promise<number> {
 
 /** The plan's folder as the page hands it out. */
 export async function folderOf(page: Page): Promise<ReadonlyMap<string, Uint8Array>> {
-  const answer = await page.context().request.get(`${new URL(page.url()).origin}/api/plans/${planIdOf(page)}/archive`);
+  const answer = await page
+    .context()
+    .request.get(`${new URL(page.url()).origin}/api/plans/${planIdOf(page)}/archive`);
   return readArchive(new Uint8Array(await answer.body()));
 }

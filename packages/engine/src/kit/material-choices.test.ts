@@ -60,7 +60,11 @@ test("plain zinc is barred with copper, 304 near salt, and unknown treatment is 
       exposure,
     );
   expect(of("acq", "fresh").map((c) => c.barred)).toEqual(["copper in ACQ eats it", null, null]);
-  expect(of("plain", "salt").map((c) => c.barred)).toEqual(["salt water eats it", null, "salt water eats it"]);
+  expect(of("plain", "salt").map((c) => c.barred)).toEqual([
+    "salt water eats it",
+    null,
+    "salt water eats it",
+  ]);
   expect(of(null, "fresh")[0]).toMatchObject({ barred: null });
   expect(of(null, "fresh")[0]!.note).toContain("find out");
 });
