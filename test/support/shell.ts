@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
 
 const root = resolve(import.meta.dirname, "../..");
-const program = join(root, "packages/cli/bin/causey.mjs");
+export const program = join(root, "packages/cli/bin/causey.mjs");
 
 export interface Ran {
   readonly code: number | null;

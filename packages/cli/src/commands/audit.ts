@@ -1,10 +1,14 @@
 import { auditLayout } from "@causey/engine/audit";
 import { tables } from "@causey/data/tables";
 import { kitGeometry } from "@causey/engine/kit";
-import { readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { problemLines, readArgs, type Shell } from "../shell/index.ts";
+import { parseJson } from "@causey/io/json";
+import { Findings } from "@causey/io/problem";
+import { problemLines, readArgs, readGiven, type Shell } from "../shell/index.ts";
 import { readPlanFolder } from "./read-folder.ts";
+
+const LAYOUT_FILE = "layout.geojson";
+const LAYOUT_BYTES = 50_000_000;
 
 /** `causey audit DIR OUT`: holds OUT/layout.geojson against every hard rule of the plan folder; shares no code with the search. */
 export async function runAudit(args: readonly string[], shell: Shell): Promise<number> {
@@ -22,7 +26,7 @@ export async function runAudit(args: readonly string[], shell: Shell): Promise<n
   const { plan, site } = read;
   const geometry = kitGeometry(plan.kit, tables.sizes);
   const audit = auditLayout({
-    layout: JSON.parse(await readFile(join(places[1]!, "layout.geojson"), "utf8")) as never,
+    layout: (await readLayout(places[1]!)) as never,
     terrain: site.terrain,
     zones: site.zones,
     starts: site.starts,
@@ -40,4 +44,10 @@ export async function runAudit(args: readonly string[], shell: Shell): Promise<n
       if (rule.problems.length > 0) shell.out(problemLines(rule.problems));
     }
   return audit.ok ? 0 : 1;
+}
+
+/** The finished layout as JSON, which the audit itself reads. Throws `ProblemError` for what is none. */
+async function readLayout(out: string): Promise<unknown> {
+  const bytes = await readGiven(join(out, LAYOUT_FILE));
+  return parseJson(new Findings(LAYOUT_FILE), bytes, LAYOUT_BYTES);
 }
