@@ -3,6 +3,7 @@ import { useDesk } from "../desk/desk.ts";
 import { useStore } from "../desk/store.ts";
 import { drawingOrder, zoneUseWords, zoneLabel } from "../map/zone-style.ts";
 import { ZonePatterns } from "../map/zone-patterns.tsx";
+import "./zone-list.css";
 
 /** The zones as a legend; each can be chosen on the map from here. */
 export function ZoneList({ zones }: { readonly zones: readonly Zone[] }) {
@@ -10,8 +11,8 @@ export function ZoneList({ zones }: { readonly zones: readonly Zone[] }) {
   const chosen = useStore(selection, (s) => s.zone);
   if (zones.length === 0) return null;
   return (
-    <section aria-labelledby="zones-head">
-      <h2 id="zones-head">Areas</h2>
+    <section aria-label="Areas on the map">
+      <h2>Areas</h2>
       <svg width="0" height="0" className="zone-swatches" aria-hidden="true">
         <ZonePatterns prefix="legend" scale={1} />
       </svg>
