@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { DrawnLine, Layout } from "@causey/engine/layout";
+import type { Plot } from "@causey/engine/site";
 import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
@@ -48,7 +49,10 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
             waiting={waiting}
             freshness={freshness}
             onLine={(points) =>
-              desk.plan.edit({ type: "set-layout", layout: { ...plan.layout, lines: linesOf(points) } })
+              desk.plan.edit({
+                type: "set-layout",
+                layout: { ...plan.layout, lines: linesOf(points, plan.plots) },
+              })
             }
           />
         )}
@@ -83,15 +87,21 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
 /** The walkway is kept within this distance of a line drawn by hand [m]. */
 const CORRIDOR_M = 3;
 
-/** One line drawn by hand, to the centimetre; none when the line is to be searched. */
-const linesOf = (points: readonly (readonly [number, number])[] | null): readonly DrawnLine[] =>
+/**
+ * One line drawn by hand, to the centimetre; none when the line is to be searched. A line that ends on a plot leads to
+ * it: its parts end outside the plot's keep-off.
+ */
+const linesOf = (
+  points: readonly (readonly [number, number])[] | null,
+  plots: readonly Plot[],
+): readonly DrawnLine[] =>
   points === null
     ? []
     : [
         {
           id: "line-1",
           points: points.map(([x, y]) => [Math.round(x * 100) / 100, Math.round(y * 100) / 100] as const),
-          plot: null,
+          plot: plots.find((p) => p.x === points.at(-1)?.[0] && p.y === points.at(-1)?.[1])?.id ?? null,
           corridor_m: CORRIDOR_M,
         },
       ];

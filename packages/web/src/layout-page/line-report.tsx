@@ -1,5 +1,7 @@
 import type { LineFit } from "@causey/engine/layout";
 import { showQuantity, type UnitSystem } from "@causey/engine/units";
+import { count } from "../show/show.ts";
+import { brokenGroups, type BrokenGroup } from "./broken-groups.ts";
 
 /** How well the parts follow the line drawn by hand, and every rule that it makes them break. */
 export function LineReport({ fit, units }: { readonly fit: LineFit | null; readonly units: UnitSystem }) {
@@ -25,16 +27,35 @@ export function LineReport({ fit, units }: { readonly fit: LineFit | null; reado
         <p>Every rule is kept along it.</p>
       ) : (
         <ul className="gaps" aria-label="Rules that the drawn line breaks">
-          {fit.broken.map((b) => (
-            <li key={`${b.rule} ${b.part_or_joint} ${b.place.join(" ")}`} data-broken={b.rule}>
-              <b>
-                {b.part_or_joint}: {b.message}
-              </b>{" "}
-              <span className="quiet">{b.mend}</span>
-            </li>
+          {brokenGroups(fit.broken).map((group) => (
+            <BrokenLine key={group.key} group={group} />
           ))}
         </ul>
       )}
     </section>
+  );
+}
+
+/** One rule, with every part that breaks it; the sentences fold away where each has its own figure. */
+function BrokenLine({ group }: { readonly group: BrokenGroup }) {
+  return (
+    <li data-broken={group.rule}>
+      <b>
+        {group.where}
+        {group.count > 2 && ` (${group.count})`}: {!group.isSame && "for example: "}
+        {group.message}
+      </b>{" "}
+      <span className="quiet">{group.mend}</span>
+      {!group.isSame && (
+        <details>
+          <summary>{count(group.count, "place")}</summary>
+          <ul>
+            {group.all.map((b) => (
+              <li key={`${b.part_or_joint} ${b.place.join(" ")}`}>{b.message}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </li>
   );
 }

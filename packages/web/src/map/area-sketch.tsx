@@ -16,7 +16,7 @@ export function AreaSketch({ tool, map }: Props) {
     <g className="area-sketch" pointerEvents="none" aria-hidden="true">
       {line.length > 1 && (
         <path
-          className="area-line"
+          className={tool.shape === "area" ? "area-line" : "area-line area-line-open"}
           d={`M${line.map((p) => p.join(" ")).join("L")}${tool.shape === "area" ? "Z" : ""}`}
         />
       )}

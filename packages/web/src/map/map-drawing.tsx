@@ -52,7 +52,9 @@ export function MapDrawing(props: Props) {
       {plan.starts.map((s) => (
         <StartMark key={s.id} start={s} at={toPicture(map.view, map.size, [s.x, s.y])} />
       ))}
-      <Plots {...props} />
+      <g className={area.isOn ? "plots-still" : undefined}>
+        <Plots {...props} />
+      </g>
       {area.isOn && <AreaSketch tool={area} map={map} />}
     </svg>
   );

@@ -22,9 +22,9 @@ export function MapHints({ plan, moves, area }: Props) {
     desk.selection.chooseZone(null);
   };
   return (
-    <div className="map-hints" aria-live="polite">
+    <div className="map-hints" aria-live={area.isOn ? "off" : "polite"}>
       {area.isOn ? (
-        <AreaHint tool={area} />
+        <AreaHint tool={area} units={plan.units} />
       ) : plot ? (
         <PlotHint plot={plot} moves={moves} units={plan.units} />
       ) : (

@@ -45,11 +45,12 @@ export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
   const walkway = walkwayExtent(plan, results);
   const { attach, ...map } = useMapView(walkway);
   const [request, setRequest] = useState<AreaRequest | null>(null);
-  const area = useAreaTool(map, (points, shape) => {
+  const moves = usePlotMoves(waiting, (plot, x, y) => desk.plan.edit({ type: "move-plot", plot, x, y }));
+  const marks = [...plan.starts.map((s): XY => [s.x, s.y]), ...plan.plots.map(moves.place)];
+  const area = useAreaTool(map, marks, (points, shape) => {
     if (shape === "line") onLine?.(points);
     else setRequest({ by: "outline", ring: points });
   });
-  const moves = usePlotMoves(waiting, (plot, x, y) => desk.plan.edit({ type: "move-plot", plot, x, y }));
   const partUnder = (at: XY): string | null =>
     results && partAt(results.layout, toGround(map.view, map.size, at), TOUCH_PX / map.view.scale);
   const gestures = useGestures(map, {

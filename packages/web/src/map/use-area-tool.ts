@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { addPoint, draftFault, type Shape } from "./area-draft.ts";
 import type { MapView } from "./use-map-view.ts";
+import { SNAP_PX, snapTo } from "./snap.ts";
 import { pan, toGround, toPicture, type XY } from "./view.ts";
 
 /** Drawing an area's outline or a line: by presses, or with a cross moved by the arrow keys. */
@@ -30,12 +31,19 @@ const directions: Readonly<Record<string, XY>> = {
   ArrowDown: [0, 1],
 };
 
-export function useAreaTool(map: MapView, onDrawn: (points: readonly XY[], shape: Shape) => void): AreaTool {
+/** `marks` are the plots and starts on the ground: a corner of a line set beside one is set on it. */
+export function useAreaTool(
+  map: MapView,
+  marks: readonly XY[],
+  onDrawn: (points: readonly XY[], shape: Shape) => void,
+): AreaTool {
   const [isOn, setOn] = useState(false);
   const [shape, setShape] = useState<Shape>("area");
   const [points, setPoints] = useState<readonly XY[]>([]);
   const [cursor, setCursor] = useState<XY | null>(null);
   const ground = (at: XY): XY => toGround(map.view, map.size, at);
+  const cornerAt = (place: XY): XY =>
+    shape === "line" ? snapTo(marks, place, SNAP_PX / map.view.scale) : place;
   const middle = (): XY => ground([map.size.width / 2, map.size.height / 2]);
 
   const leave = (): void => {
@@ -60,7 +68,7 @@ export function useAreaTool(map: MapView, onDrawn: (points: readonly XY[], shape
     const direction = directions[event.key];
     const step = event.shiftKey ? STRIDE_PX : STEP_PX;
     if (direction) moveCross(direction[0] * step, direction[1] * step);
-    else if (event.key === " ") setPoints((all) => addPoint(all, cursor ?? middle()));
+    else if (event.key === " ") setPoints((all) => addPoint(all, cornerAt(cursor ?? middle())));
     else if (event.key === "Enter") finish();
     else if (event.key === "Backspace") takeBack();
     else if (event.key === "Escape") leave();
@@ -84,7 +92,11 @@ export function useAreaTool(map: MapView, onDrawn: (points: readonly XY[], shape
       setPoints([]);
       setCursor(middle());
     },
-    press: (at) => setPoints((all) => addPoint(all, ground(at))),
-    hover: (at) => at && setCursor(ground(at)),
+    press: (at) => {
+      const corner = cornerAt(ground(at));
+      setPoints((all) => addPoint(all, corner));
+      setCursor(corner);
+    },
+    hover: (at) => at && setCursor(cornerAt(ground(at))),
   };
 }
