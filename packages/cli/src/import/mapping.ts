@@ -1,6 +1,6 @@
 import type { Given, PlaceMapping, ZoneMapping } from "@causey/io/layers";
-import { ZONE_USES } from "@causey/io/vector";
-import type { ZoneUse } from "@causey/engine/site";
+import { WATER_KINDS, ZONE_USES } from "@causey/io/vector";
+import type { WaterKind, ZoneUse } from "@causey/engine/site";
 import { UsageError } from "../shell/index.ts";
 
 type Values = Readonly<Record<string, string | boolean | undefined>>;
@@ -15,6 +15,7 @@ export const FEATURE_OPTIONS = [
   "buffer",
   "owner",
   "contact",
+  "water",
   "keep-off",
   "reach",
 ] as const;
@@ -36,6 +37,7 @@ export function zoneMapping(values: Values, file: string): ZoneMapping {
     ...optional("to", given(values, "to", textOf)),
     ...optional("buffer_m", given(values, "buffer", numberOf)),
     ...optional("owner", given(values, "owner", textOf)),
+    ...optional("water", given(values, "water", waterOf)),
     ...optional("contact", given(values, "contact", textOf)),
   };
 }
@@ -82,4 +84,10 @@ function useOf(_: FeatureOption, text: string): ZoneUse {
   const use = ZONE_USES.find((u) => u === text);
   if (!use) throw new UsageError(`--use ${text}: no such use. There are ${ZONE_USES.join(", ")}.`);
   return use;
+}
+
+function waterOf(_: FeatureOption, text: string): WaterKind {
+  const kind = WATER_KINDS.find((w) => w === text);
+  if (!kind) throw new UsageError(`--water ${text}: no such water. There are ${WATER_KINDS.join(", ")}.`);
+  return kind;
 }

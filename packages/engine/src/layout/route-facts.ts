@@ -8,6 +8,7 @@ import {
   type Point,
   type Polygons,
   type Site,
+  type WaterKind,
   type Zone,
 } from "../site/index.ts";
 import { customParts, type StandardParts } from "./custom-parts.ts";
@@ -44,7 +45,8 @@ export interface ParcelCrossed {
 export interface WaterCrossed {
   readonly zone: string;
   readonly name: string;
-  readonly type: "channel" | "ditch" | "pool";
+  /** As the area says what it is; otherwise a pool, or by its width a channel or a ditch. */
+  readonly type: "channel" | WaterKind;
   readonly part: string;
   /** Along the middle line, from the first to the last edge; 0 when only a side of the part lies over it. */
   readonly width_m: number;
@@ -157,7 +159,7 @@ function waterCrossed({ part, from, to }: PartLine, zone: Zone): WaterCrossed {
   return {
     zone: zone.id,
     name: zone.name,
-    type: zone.use === "pool" ? "pool" : width_m < ditchUnder({}) ? "ditch" : "channel",
+    type: zone.water ?? (zone.use === "pool" ? "pool" : width_m < ditchUnder({}) ? "ditch" : "channel"),
     part: part.id,
     width_m,
     at: [from.x + (to.x - from.x) * half, from.y + (to.y - from.y) * half],

@@ -30,6 +30,9 @@ export type Crs =
 export type ZoneUse =
   "habitat" | "closed" | "seasonal-closure" | "buffer" | "soft-ground" | "channel" | "pool" | "parcel";
 
+/** What a channel or pool is in the field. */
+export type WaterKind = "creek" | "ditch" | "pool" | "panne";
+
 export type Ring = readonly (readonly [number, number])[];
 /** Polygons, each an outer ring and its holes; coordinates in the site's horizontal system [m]. */
 export type Polygons = readonly (readonly Ring[])[];
@@ -52,6 +55,8 @@ export interface Zone {
   readonly buffer_m?: number;
   /** Whom to ask about the rule. */
   readonly contact?: string;
+  /** What the water is; channels and pools only. Left out: not told, and a crossing goes by its width. */
+  readonly water?: WaterKind;
   /** Who owns the parcel; parcels only. */
   readonly owner?: string;
 }

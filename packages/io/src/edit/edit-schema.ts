@@ -37,6 +37,7 @@ const zone = z.strictObject({
   buffer_m: z.exactOptional(notNegative),
   contact: z.exactOptional(line),
   owner: z.exactOptional(line),
+  water: z.exactOptional(z.enum(["creek", "ditch", "pool", "panne"])),
 });
 
 const start = z.strictObject({ id, name: line, x: number, y: number });

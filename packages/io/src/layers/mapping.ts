@@ -1,5 +1,5 @@
 import type { Json, JsonObject } from "@causey/engine/formula";
-import type { Plot, ZoneUse } from "@causey/engine/site";
+import type { Plot, WaterKind, ZoneUse } from "@causey/engine/site";
 import type { VectorFeature } from "../layer-form/index.ts";
 import { quote, type Findings } from "../problem/index.ts";
 import type { PlacedLayer } from "./place-layer.ts";
@@ -35,6 +35,8 @@ export interface ZoneMapping extends Named {
   readonly buffer_m?: Given<number>;
   readonly contact?: Given<string>;
   readonly owner?: Given<string>;
+  /** What a channel or pool is in the field. */
+  readonly water?: Given<WaterKind>;
 }
 
 const NUMBERS = new Set(["keep_off_m", "reach_m", "sensitivity", "buffer_m"]);

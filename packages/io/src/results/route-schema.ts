@@ -20,7 +20,7 @@ export const routeSchema = z.strictObject({
     z.strictObject({
       zone: text,
       name: text,
-      type: z.enum(["channel", "ditch", "pool"]),
+      type: z.enum(["channel", "creek", "ditch", "pool", "panne"]),
       part: text,
       width_m: number,
       at: z.tuple([number, number]),

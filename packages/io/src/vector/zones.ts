@@ -1,5 +1,5 @@
 import type { Problem } from "@causey/engine/formula";
-import type { Crs, Zone, ZoneUse } from "@causey/engine/site";
+import type { Crs, WaterKind, Zone, ZoneUse } from "@causey/engine/site";
 import { Findings } from "../problem/index.ts";
 import { readCollection, type RawFeature } from "./features.ts";
 import type { Placement } from "./placement.ts";
@@ -18,6 +18,8 @@ export const ZONE_USES = [
   "parcel",
 ] as const satisfies readonly ZoneUse[];
 
+export const WATER_KINDS = ["creek", "ditch", "pool", "panne"] as const satisfies readonly WaterKind[];
+
 export interface ZonesRead {
   readonly zones: readonly Zone[];
   readonly warnings: readonly Problem[];
@@ -25,7 +27,7 @@ export interface ZonesRead {
 
 /**
  * Reads `zones.geojson`: Polygon and MultiPolygon features with the properties id, name, use, source, and where they
- * apply sensitivity (habitats), from and to (seasonal closures, month and day) and hidden. Other properties are left
+ * apply sensitivity (habitats), water (channels and pools), from and to (seasonal closures, month and day) and hidden. Other properties are left
  * unread. Names are text, whatever they look like.
  *
  * file   name, for messages
@@ -58,6 +60,7 @@ function readZone(
   const buffer_m = p.number("buffer_m", 0);
   const contact = p.optionalText("contact");
   const owner = p.optionalText("owner");
+  const water = p.value("water") === undefined ? undefined : p.choice("water", WATER_KINDS);
   const zone = {
     id: p.id(),
     name: p.text("name", 'Give the zone a name ("name").'),
@@ -71,6 +74,7 @@ function readZone(
     ...(buffer_m === undefined ? {} : { buffer_m }),
     ...(contact === undefined ? {} : { contact }),
     ...(owner === undefined ? {} : { owner }),
+    ...(water === undefined ? {} : { water }),
   };
   checkDays(p, zone);
   if (!p.isSound || polygons === null) return null;

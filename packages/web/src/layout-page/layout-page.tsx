@@ -20,6 +20,7 @@ import { LaidFields } from "./laid-fields.tsx";
 import { LaidReport } from "./laid-report.tsx";
 import { LineReport } from "./line-report.tsx";
 import { PlotsReached } from "./plots-reached.tsx";
+import { RouteReport } from "./route-report.tsx";
 import { SearchFields } from "./search-fields.tsx";
 import { ZoneList } from "./zone-list.tsx";
 import "./layout-page.css";
@@ -69,6 +70,7 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
             <div className={`ledger-part ${freshness}`}>
               <PlotsReached layout={results.layout} plan={plan} />
               <DeadEnds route={results.route} units={plan.units} />
+              <RouteReport route={results.route} plan={plan} />
               <LineReport fit={results.layout.line} units={plan.units} />
               <LaidReport report={results.layout.as_laid} units={plan.units} />
               <Notes notes={results.layout.notes} />

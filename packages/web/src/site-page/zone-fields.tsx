@@ -31,6 +31,16 @@ const columns: readonly Column<Zone>[] = [
     empty: undefined,
     when: (z) => z.use !== "parcel" && z.use !== "habitat",
   },
+  {
+    key: "water",
+    label: "What water it is",
+    as: "choice",
+    choices: [
+      { value: "", words: "not told" },
+      ...["creek", "ditch", "pool", "panne"].map((word) => ({ value: word, words: word })),
+    ],
+    when: (z) => z.use === "channel" || z.use === "pool",
+  },
   { key: "owner", label: "Owner", as: "text", when: (z) => z.use === "parcel" },
   { key: "contact", label: "Whom to ask", as: "text" },
   { key: "source", label: "Source", as: "text", required: true },
@@ -64,6 +74,6 @@ export function ZoneFields({ plan }: { readonly plan: Plan }) {
 const withoutEmptyText = (zone: Zone): Zone =>
   Object.fromEntries(
     Object.entries(zone).filter(
-      ([key, value]) => value !== "" || !["from", "to", "owner", "contact"].includes(key),
+      ([key, value]) => value !== "" || !["from", "to", "owner", "contact", "water"].includes(key),
     ),
   ) as unknown as Zone;
