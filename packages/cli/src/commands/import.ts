@@ -15,7 +15,16 @@ import { chooseLayer } from "../import/choose-layer.ts";
 import { FEATURE_OPTIONS, placeMapping, zoneMapping } from "../import/mapping.ts";
 import { mergeAsTold } from "../import/merge.ts";
 import { assumedSystem, sitePart, type SitePart } from "../import/site-part.ts";
-import { problemLines, readArgs, readGiven, UsageError, writeOut, type Shell } from "../shell/index.ts";
+import {
+  problemLines,
+  readArgs,
+  readGiven,
+  UsageError,
+  word,
+  writeOut,
+  type Shell,
+  type Values,
+} from "../shell/index.ts";
 
 const form =
   "causey import DIR FILE --as areas|starts|plots --out OUT [--use USE] [--name-field FIELD] [--id-field FIELD] [--layer NAME] [--system site|lon-lat|EPSG:CODE] [--hidden] [--replace] [--force]\n" +
@@ -36,7 +45,6 @@ const options = {
   ...Object.fromEntries(FEATURE_OPTIONS.flatMap((o) => [o, `${o}-field`]).map((o) => [o, text])),
 };
 
-type Values = Readonly<Record<string, string | boolean | undefined>>;
 const KINDS = { areas: "area", starts: "start", plots: "plot" } as const;
 
 /**
@@ -71,11 +79,6 @@ export async function runImport(args: readonly string[], shell: Shell): Promise<
   );
   return 0;
 }
-
-const word = (values: Values, key: string): string | undefined => {
-  const value = values[key];
-  return typeof value === "string" ? value : undefined;
-};
 
 function addZones(
   files: ReadonlyMap<string, Uint8Array>,

@@ -1,9 +1,7 @@
 import type { Given, PlaceMapping, ZoneMapping } from "@causey/io/layers";
 import { WATER_KINDS, ZONE_USES } from "@causey/io/vector";
 import type { WaterKind, ZoneUse } from "@causey/engine/site";
-import { UsageError } from "../shell/index.ts";
-
-type Values = Readonly<Record<string, string | boolean | undefined>>;
+import { UsageError, type Values } from "../shell/index.ts";
 
 /** Options that say what the features are. Each stands for one value for all; with "-field" it names a field. */
 export const FEATURE_OPTIONS = [

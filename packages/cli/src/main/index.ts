@@ -7,7 +7,7 @@ import { runNew } from "../commands/new.ts";
 import { runPapers } from "../commands/papers.ts";
 import { runPlan } from "../commands/plan.ts";
 import { runServe } from "../commands/serve.ts";
-import { problemLines, Stopped, UsageError, type Shell } from "../shell/index.ts";
+import { FormAsked, problemLines, Stopped, UsageError, type Shell } from "../shell/index.ts";
 import { ProblemError } from "@causey/engine/formula";
 import { FolderWriteError } from "@causey/io/folder";
 import { CAUSEY_VERSION } from "@causey/engine/plan";
@@ -27,7 +27,8 @@ const commands: Readonly<Record<string, (args: readonly string[], shell: Shell) 
 
 const help = `Causey plans temporary, removable walkways over fragile wetlands.
 
-  causey new DIR                         make a plan folder to start from
+  causey new DIR                         make a plan folder to start from; --terrain FILE takes a GeoTIFF or ASCII grid
+                                         in, with its coordinate system (--crs EPSG:CODE where it names none, --datum)
   causey import DIR FILE --as areas|starts|plots --out OUT   add what a mapping program's file holds (zipped shapefile,
                                          KML, GPX, GeoPackage, GeoJSON); "causey import" alone lists the options
   causey check DIR                       list everything wrong with a plan folder
@@ -41,6 +42,7 @@ const help = `Causey plans temporary, removable walkways over fragile wetlands.
   causey calc ID                         its inputs and outputs, with their sources
   causey calc ID --in FILE [--json]      run one calculation on a JSON file, or - for standard input
 
+Each command tells its form with --help, as in: causey new --help
 Exit codes: 0 done, 1 something failed, 2 the input has problems (all of them are listed), 130 stopped with Ctrl-C.
 Causey supports judgement. It does not replace a licensed engineer, the local code or the permit officer.`;
 
@@ -69,6 +71,10 @@ export async function main(args: readonly string[], shell: Shell = realShell): P
   try {
     return await command(rest, shell);
   } catch (error) {
+    if (error instanceof FormAsked) {
+      shell.out(`${error.message}\nCausey's own help: causey help`);
+      return 0;
+    }
     return told(error, shell);
   }
 }

@@ -13,10 +13,26 @@ export interface Shell {
 /** A command line that cannot be understood: printed as it is, exit code 2. */
 export class UsageError extends Error {}
 
-type Options = NonNullable<ParseArgsConfig["options"]>;
+/** Someone asks how a command is written: the form is printed to standard output, exit code 0. */
+export class FormAsked extends Error {}
 
-/** Reads options and places; what is unknown or missing is a `UsageError` that shows the right form. */
+type Options = NonNullable<ParseArgsConfig["options"]>;
+/** Options as they were given, by name. */
+export type Values = Readonly<Record<string, string | boolean | undefined>>;
+
+/** The value of an option that takes one; undefined when it was not given. */
+export const word = (values: Values, key: string): string | undefined => {
+  const value = values[key];
+  return typeof value === "string" ? value : undefined;
+};
+
+/**
+ * Reads options and places; what is unknown or missing is a `UsageError` that shows the right form. "--help" and "-h"
+ * among them throw `FormAsked` with it.
+ */
 export function readArgs(args: readonly string[], options: Options, places: readonly string[], form: string) {
+  const beforeTheEnd = args.slice(0, args.includes("--") ? args.indexOf("--") : args.length);
+  if (beforeTheEnd.some((arg) => arg === "--help" || arg === "-h")) throw new FormAsked(`Form: ${form}`);
   try {
     const { values, positionals } = parseArgs({
       args: [...args],
@@ -26,7 +42,7 @@ export function readArgs(args: readonly string[], options: Options, places: read
     });
     if (positionals.length !== places.length)
       throw new Error(`give ${places.length === 0 ? "no places" : places.join(" and ")}`);
-    return { values: values as Readonly<Record<string, string | boolean | undefined>>, places: positionals };
+    return { values: values as Values, places: positionals };
   } catch (error) {
     throw new UsageError(`${error instanceof Error ? error.message : String(error)}\nForm: ${form}`, {
       cause: error,

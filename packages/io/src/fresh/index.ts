@@ -1,1 +1,4 @@
-export { freshPlanFiles } from "./fresh-plan-files.ts";
+export { freshPlanFiles, type FreshWishes } from "./fresh-plan-files.ts";
+export { siteOfStart, siteOfTerrain, siteToCome, type FreshSite, type SiteTold } from "./fresh-site.ts";
+export { freshSystem } from "./fresh-system.ts";
+export { lookAtTerrain, type TerrainLook } from "./look-at-terrain.ts";

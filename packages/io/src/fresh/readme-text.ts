@@ -1,13 +1,30 @@
-/** What a person needs to know who opens a fresh plan folder; one thing after the other. */
-export const readmeText = (title: string): string =>
+import type { TerrainChoice } from "@causey/engine/plan";
+
+/** Where the ground's heights come from, while they are to be added, and once they are there. */
+const groundText = (terrain: TerrainChoice | undefined): string => {
+  if (terrain === undefined)
+    return `terrain.tif    Put the ground heights here, as GeoTIFF (.tif) or ESRI ASCII grid (.asc; then
+                  change "terrain": {"file": ...} in plan.json). North up, cells in metres.
+                  "unit" is the unit of the heights: "m" or "ft".`;
+  if (terrain.kind === "stations")
+    return `the ground      comes from the stations of the survey in plan.json, as there is no terrain: add
+                  one for each place where its height was read.`;
+  return `${terrain.file}
+                  holds the ground heights. Another file can be named in plan.json, "terrain".`;
+};
+
+/**
+ * What a person needs to know who opens a fresh plan folder; one thing after the other.
+ *
+ * terrain  what is there already; undefined while it is to be added
+ */
+export const readmeText = (title: string, terrain?: TerrainChoice): string =>
   `${title}
 ${"=".repeat(title.length)}
 
 This folder is a plan of one walkway. All values in it are examples: change them.
 
-1. terrain.tif    Put the ground heights here, as GeoTIFF (.tif) or ESRI ASCII grid (.asc; then
-                  change "terrain": {"file": ...} in plan.json). North up, cells in metres.
-                  "unit" is the unit of the heights: "m" or "ft".
+1. ${groundText(terrain)}
 
 2. plan.json      "crs" is the coordinate system: {"epsg": number} for a projected system in
                   metres, or {"local": "name"} for a grid of your own.

@@ -10,4 +10,6 @@ export function hasOpenData(set: string): boolean {
   return isThere;
 }
 
-export const openData = (path: string): Uint8Array => new Uint8Array(readFileSync(resolve(root, path)));
+export const openDataPath = (path: string): string => resolve(root, path);
+
+export const openData = (path: string): Uint8Array => new Uint8Array(readFileSync(openDataPath(path)));
