@@ -22,6 +22,16 @@ export interface BudgetYear {
   readonly high: number;
 }
 
+/** An item of the price list with a price older than the plan allows. */
+export interface OldPrice {
+  readonly item: string;
+  /** Of the item's oldest price. */
+  readonly date: string;
+  readonly age_days: number;
+  /** Lines of the order that rest on an old price of the item. */
+  readonly order_lines: number;
+}
+
 /** The whole project in money, from the first board to the last pin: the cost of the walkway and its years of use. */
 export interface Budget {
   readonly currency: string;
@@ -50,5 +60,5 @@ export interface Budget {
   readonly per_year: number | null;
   readonly warnings: readonly string[];
   /** Prices that are older than the plan allows on the day they are held against. */
-  readonly old_prices: readonly { readonly item: string; readonly date: string; readonly age_days: number }[];
+  readonly old_prices: readonly OldPrice[];
 }

@@ -26,6 +26,7 @@ const cost: Cost = {
   currency: "USD",
   order: [],
   unpriced: [],
+  price_sources: [],
   labour: [
     { work: "laying", length_m: 60, low_h: 20, mid_h: 30, high_h: 60, note: "" },
     { work: "removal", length_m: 60, low_h: 10, mid_h: 15, high_h: 30, note: "" },
@@ -136,7 +137,7 @@ describe("warnings", () => {
     });
     const prices = [price("a", "2026-07-05"), price("b", "2026-07-04"), price("b", "2026-06-01")];
     expect(budgetOf({ ...input, prices }).old_prices).toEqual([
-      { item: "b", date: "2026-06-01", age_days: 214 },
+      { item: "b", date: "2026-06-01", age_days: 214, order_lines: 0 },
     ]);
   });
 });

@@ -71,7 +71,7 @@ export function budgetOf(input: BudgetInput, trace?: Trace): Budget {
     per_visit: per(visits),
     per_year: per(days / 365),
     warnings: warningsOf(input, entries),
-    old_prices: oldPrices(input.prices, input.on, input.money.price_age_days),
+    old_prices: oldPrices(input.prices, input.on, input.money.price_age_days, input.cost.order),
   };
 }
 

@@ -26,6 +26,7 @@ const line = (amount: number): OrderLine => ({
   unit_price: amount,
   amount,
   price_date: "2027-02-01",
+  price_source: "Quillet Yard, counter list",
 });
 const labour = labourHours(
   { length_m: 27.432, carry_m: 100, removal_share: money.removal_share },

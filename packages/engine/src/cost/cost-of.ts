@@ -2,6 +2,7 @@ import type { Trace } from "../formula/index.ts";
 import { toCents, type OrderLine, type Unpriced } from "../materials/index.ts";
 import { DomainError, qty } from "../units/index.ts";
 import { hoursAtRate, shareOfAmount } from "./money-formulas.ts";
+import { priceSources } from "./price-sources.ts";
 import type { Cost, CostLine, LabourLine } from "./types.ts";
 
 /** The plan's money decisions; `Plan["money"]` fits. */
@@ -61,6 +62,7 @@ export function costOf(
     currency: money.currency,
     order,
     unpriced,
+    price_sources: priceSources(order),
     labour,
     lines,
     total: sum(lines.map((l) => l.amount)),

@@ -6,5 +6,6 @@ export type * from "./budget-types.ts";
 export { budgetOf, type BudgetInput, type BudgetTerms } from "./budget.ts";
 export { budgetFormulas } from "./budget-formulas.ts";
 export { daysBetween, daysByYear } from "./day-count.ts";
+export { oldPriceWords, priceSourceWords, priceSources } from "./price-sources.ts";
 export { oldPrices } from "./old-prices.ts";
 export { costCalculations } from "./calculations.ts";

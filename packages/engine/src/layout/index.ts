@@ -16,6 +16,7 @@ export {
 } from "./evaluate.ts";
 export { isWater } from "./fields.ts";
 export { settleGrid } from "./weighted-grid.ts";
+export { overlapArea } from "./shared-area.ts";
 export { workLimit } from "./work-limit.ts";
 export { layoutCalculations } from "./calculations.ts";
 export { isArrival } from "./arrival.ts";

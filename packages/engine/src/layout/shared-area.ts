@@ -7,6 +7,10 @@ export const DECIMALS = 4;
 export const toPaths = (polygons: Polygons): PathsD =>
   polygons.flatMap((rings) => rings.map((ring) => ring.map(([x, y]) => ({ x, y }))));
 
+/** Area that shapes, taken together, share with an area [m2]. */
+export const overlapArea = (shapes: readonly Polygons[], area: Polygons): number =>
+  sharedArea(shapes, toPaths(area));
+
 /** Area that shapes, taken together, share with clipped paths [m2]. */
 export const sharedArea = (shapes: readonly Polygons[], paths: PathsD): number =>
   Math.abs(signedArea(intersectD(shapes.flatMap(toPaths), paths, FillRule.NonZero, DECIMALS)));

@@ -82,4 +82,5 @@ const orderLine = (price: Price, needed: number, quantity: number): OrderLine =>
   unit_price: price.price,
   amount: toCents(quantity * price.price),
   price_date: price.date,
+  price_source: price.source,
 });

@@ -46,4 +46,6 @@ export interface OrderLine {
   /** quantity * unit_price, rounded to the currency's cents. */
   readonly amount: number;
   readonly price_date: string;
+  /** Who gave the price, in the price list's words. */
+  readonly price_source: string;
 }

@@ -1,21 +1,41 @@
 import type { CheckResult } from "../checks/index.ts";
-import type { Cost } from "../cost/index.ts";
+import { priceSourceWords, type Cost } from "../cost/index.ts";
 import type { Plan } from "./document.ts";
 
-/** Cautions that always show, and those this plan's results call for. */
-export function planCautions(plan: Plan, checks: readonly CheckResult[], cost: Cost): string[] {
-  const cautions = [
-    "Causey supports judgement. It does not replace a licensed engineer, the local code, or the permit officer; what the law asks is theirs to say.",
-    "The checks are for the crew and cart of the visits, staff only. For the public, for spans beyond the kit, or where a fall could hurt, ask a licensed engineer.",
-    "Timber grade and ground strength are assumed until they are verified on site: look at the grade stamps, read the ground at the joints.",
-    "Before use, prove the walkway: load each module with one and a half times the heaviest visit (common practice, no source), standing still, from the start outward; look for cracks, slipping seats and sinking supports; take the load off and look again.",
-    "Two or more lift a module; keep clear of pinch points. Cut treated timber off the marsh, over a sheet, with dust mask and gloves; never burn the waste.",
-    "Mud and tide can cut people off: nobody works alone, the way back is known, and work stops at thunder. Cold water kills quickly.",
-  ];
+export interface CautionInput {
+  readonly plan: Plan;
+  readonly checks: readonly CheckResult[];
+  readonly cost: Cost;
+  /** From `deckLevelCautions` and `visitClosureCautions`. */
+  readonly deck: readonly string[];
+  readonly visits: readonly string[];
+}
+
+const FIRST =
+  "Causey supports judgement. It does not replace a licensed engineer, the local code, or the permit officer; what the law asks is theirs to say.";
+
+/** True of every walkway: they follow what was found in this one. */
+const ALWAYS: readonly string[] = [
+  "The checks are for the crew and cart of the visits, staff only. For the public, for spans beyond the kit, or where a fall could hurt, ask a licensed engineer.",
+  "Timber grade and ground strength are assumed until they are verified on site: look at the grade stamps, read the ground at the joints.",
+  "Before use, prove the walkway: load each module with one and a half times the heaviest visit (common practice, no source), standing still, from the start outward; look for cracks, slipping seats and sinking supports; take the load off and look again.",
+  "Two or more lift a module; keep clear of pinch points. Cut treated timber off the marsh, over a sheet, with dust mask and gloves; never burn the waste.",
+  "Mud and tide can cut people off: nobody works alone, the way back is known, and work stops at thunder. Cold water kills quickly.",
+];
+
+/**
+ * Cautions of a plan: first whose word counts, then what was found in this very plan, the most dangerous first, then
+ * those that always show. Papers with little room show the first few.
+ */
+export const planCautions = (input: CautionInput): string[] => [FIRST, ...foundCautions(input), ...ALWAYS];
+
+function foundCautions({ plan, checks, cost, deck, visits }: CautionInput): string[] {
+  const cautions: string[] = [];
   if (checks.some((c) => c.status === "fail"))
     cautions.push(
       "Some parts do not meet the chosen rule: do not build before the failed checks are settled.",
     );
+  cautions.push(...deck, ...visits, ...exampleCautions(plan, cost));
   if (checks.some((c) => c.status === "cannot-check"))
     cautions.push("Some checks could not be made for want of data: they are not passes.");
   if (checks.some((c) => (c.status === "pass" || c.status === "fail") && c.from_memory))
@@ -27,4 +47,22 @@ export function planCautions(plan: Plan, checks: readonly CheckResult[], cost: C
   if (plan.flood_level === null)
     cautions.push("No flood level is set: nothing was checked against floating away.");
   return cautions;
+}
+
+/** Numbers that a fresh plan brings as examples must not pass for real ones. */
+function exampleCautions(plan: Plan, cost: Cost): string[] {
+  const prices = cost.price_sources.filter((s) => s.is_example);
+  const levels = plan.levels.filter((l) => /^example\b/iu.test(l.source.trim()));
+  return [
+    ...(prices.length > 0
+      ? [
+          `Prices are examples, nobody offered them: ${prices.map(priceSourceWords).join("; ")}. Every sum of money rests on them: put in your yard's prices.`,
+        ]
+      : []),
+    ...(levels.length > 0
+      ? [
+          `Water levels are examples: ${levels.map((l) => `"${l.name}"`).join(", ")}. Put in the levels of this place and where they come from.`,
+        ]
+      : []),
+  ];
 }

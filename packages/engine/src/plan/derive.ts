@@ -35,6 +35,7 @@ import { hashRaster, type Site } from "../site/index.ts";
 import { surveyResults, type SurveyResults } from "../survey/index.ts";
 import { hashSeries, wetness, type WaterResults } from "../water/index.ts";
 import { planCautions } from "./cautions.ts";
+import { deckLevelCautions, deckLevelFigures } from "./deck-levels.ts";
 import { layoutFacts, searchCosts } from "./derive-layout.ts";
 import type { Plan } from "./document.ts";
 import { makeFigures } from "./figures.ts";
@@ -42,6 +43,7 @@ import { makeStrip } from "./make-strip.ts";
 import { ruledChoice } from "./ruled-choice.ts";
 import { RESULTS_SCHEMA, type Results } from "./results.ts";
 import { Stages, atOnce, type StageCache } from "./stages.ts";
+import { visitClosureCautions } from "./visit-closures.ts";
 
 export const CAUSEY_VERSION = "0.1.0";
 
@@ -119,7 +121,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
   const cutting = yield* cutAll(off, prices, plan, context.solver, stages);
   const priced = yield* stages.run<Priced>(
     "cost",
-    2,
+    3,
     [stages.keyOf("take-off"), prices, plan.saw, plan.money, plan.laying.carry_m],
     () => atOnce(() => priceAll(off, cutting, prices, plan, walkwayLength(layout, facts.gap_m), tables)),
   );
@@ -195,6 +197,22 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
         }),
       ),
   );
+  const deckLevels = {
+    layout,
+    gap_m: facts.gap_m,
+    levels: site.levels,
+    datum: site.datum,
+    units: plan.units,
+  };
+  const closures = yield* stages.run<readonly string[]>(
+    "closures",
+    1,
+    [stages.keyOf("layout"), siteKey, plan.visits, plan.removal.by],
+    () =>
+      atOnce(() =>
+        visitClosureCautions({ visits: plan.visits, zones: site.zones, layout, out: plan.removal.by }),
+      ),
+  );
   const surveyInput = {
     survey: plan.survey,
     zones: site.zones,
@@ -231,17 +249,20 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     water,
     kit,
     survey,
-    figures: makeFigures({
-      layout,
-      evaluation,
-      ...priced,
-      facts,
-      units: plan.units,
-      weights: plan.layout.weights,
-      budget: money,
-    }),
+    figures: [
+      ...makeFigures({
+        layout,
+        evaluation,
+        ...priced,
+        facts,
+        units: plan.units,
+        weights: plan.layout.weights,
+        budget: money,
+      }),
+      ...deckLevelFigures(deckLevels),
+    ],
     strip: makeStrip(layout, checks, site, facts.gap_m),
-    cautions: planCautions(plan, checks, cost),
+    cautions: planCautions({ plan, checks, cost, deck: deckLevelCautions(deckLevels), visits: closures }),
     stages: stages.records,
   };
 }

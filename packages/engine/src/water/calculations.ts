@@ -9,6 +9,7 @@ import {
 } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import { backBefore, dryDays } from "./dry-days.ts";
+import { deckBelow } from "./deck-under.ts";
 import { halfCosine } from "./half-cosine.ts";
 import { meanLevels } from "./mean-levels.ts";
 import { residualsOf } from "./residuals.ts";
@@ -197,7 +198,7 @@ const residualsMethod = defineMethod<CalcContext>(
 
 /** Registered calculations of water. */
 export const waterCalculations: readonly Calculation<CalcContext>[] = [
-  ...[...tideRelations, halfCosine].map((formula) => formulaCalculation(formula)),
+  ...[...tideRelations, halfCosine, deckBelow].map((formula) => formulaCalculation(formula)),
   picksMethod,
   wetMethod,
   formulaCalculation(backBefore),

@@ -37,4 +37,5 @@ export {
   type WetShare,
   type WetnessInput,
 } from "./wetness.ts";
+export { deckBelow, deckUnder, highLevels, type DeckStretch, type DeckUnder } from "./deck-under.ts";
 export { waterCalculations } from "./calculations.ts";

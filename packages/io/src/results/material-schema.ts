@@ -39,6 +39,7 @@ const orderLine = z.strictObject({
   unit_price: number,
   amount: number,
   price_date: text,
+  price_source: text,
 });
 
 const year = z.strictObject({ year: number, low: number, mid: number, high: number });
@@ -77,13 +78,14 @@ export const budgetSchema = z.strictObject({
   per_visit: z.nullable(number),
   per_year: z.nullable(number),
   warnings: many(text),
-  old_prices: many(z.strictObject({ item: text, date: text, age_days: number })),
+  old_prices: many(z.strictObject({ item: text, date: text, age_days: number, order_lines: number })),
 });
 
 export const costSchema = z.strictObject({
   currency: text,
   order: many(orderLine),
   unpriced: many(z.strictObject({ item: text, needed: number })),
+  price_sources: many(z.strictObject({ source: text, date: text, lines: number, is_example: z.boolean() })),
   labour: many(
     z.strictObject({
       work: z.enum(["laying", "removal"]),

@@ -283,6 +283,7 @@ export const sampleResults: Results = {
         unit_price: 18.5,
         amount: 111,
         price_date: "2026-10-05",
+        price_source: "Fennick Yard list",
       },
       {
         item: "screw-10x3",
@@ -293,9 +294,11 @@ export const sampleResults: Results = {
         unit_price: 25.4,
         amount: 50.8,
         price_date: "2026-10-05",
+        price_source: "Fennick Yard list",
       },
     ],
     unpriced: [{ item: "mesh-clip", needed: 4 }],
+    price_sources: [{ source: "Fennick Yard list", date: "2026-10-05", lines: 2, is_example: false }],
     labour: [{ work: "laying", length_m: 9.144, low_h: 3, mid_h: 4, high_h: 6, note: "ready made" }],
     lines: [
       { line: "materials", title: "Materials", amount: 161.8, note: "" },
@@ -399,7 +402,7 @@ export const sampleResults: Results = {
     per_visit: 29.15,
     per_year: null,
     warnings: [],
-    old_prices: [{ item: "2x6", date: "2026-01-05", age_days: 400 }],
+    old_prices: [{ item: "2x6", date: "2026-01-05", age_days: 400, order_lines: 1 }],
   },
   water: {
     findings: [{ level: "flood", message: "No years are given." }],
