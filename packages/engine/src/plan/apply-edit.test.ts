@@ -292,3 +292,18 @@ describe("an edit in plain words", () => {
     expect(describeEdit(edit, plan)).toBe(words);
   });
 });
+
+test("a plot that a visit goes to stays, and the refusal names visit and plot as the plan does", () => {
+  const plan = samplePlan();
+  const answer = applyEdit(plan, { type: "set-section", section: "plots", value: plan.plots.slice(1) });
+  expect(answer).toMatchObject({
+    problems: [
+      {
+        place: "visits[0].plots[0]",
+        value: "Plot 1",
+        message: 'the visit "Weekly readings" still goes to "Plot 1"',
+        mend: "Untick it on the page Request first, then take the plot away.",
+      },
+    ],
+  });
+});

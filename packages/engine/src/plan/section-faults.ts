@@ -1,5 +1,5 @@
 import type { Problem } from "../formula/index.ts";
-import type { Plan } from "./document.ts";
+import type { Plan, Visit } from "./document.ts";
 import { editProblem, unknownIdFault } from "./edit-problem.ts";
 import type { SectionEdit } from "./edit.ts";
 import { visitFaults } from "./visit-faults.ts";
@@ -13,7 +13,7 @@ export function sectionFaults(plan: Plan, edit: SectionEdit): Problem[] {
   const twins = listed
     .filter((section) => section === edit.section)
     .flatMap((section) => twinFaults(section, after[section]));
-  return [...twins, ...referenceFaults(after, edit.section)];
+  return [...twins, ...referenceFaults(plan, after, edit.section)];
 }
 
 function twinFaults(section: string, items: readonly { readonly id: string }[]): Problem[] {
@@ -25,18 +25,33 @@ function twinFaults(section: string, items: readonly { readonly id: string }[]):
   );
 }
 
-function referenceFaults(after: Plan, section: SectionEdit["section"]): Problem[] {
+function referenceFaults(before: Plan, after: Plan, section: SectionEdit["section"]): Problem[] {
   if (section === "visits")
     return after.visits.flatMap((visit, i) =>
       visitFaults(after, visit).map((p) => ({ ...p, place: p.place.replace(/^visit/, `visits[${i}]`) })),
     );
   if (section === "plots")
     return after.visits.flatMap((visit, i) =>
-      visit.plots.flatMap((id, n) => unknownIdFault("plot", id, after.plots, `visits[${i}].plots[${n}]`)),
+      visit.plots.flatMap((id, n) => goneFault(before, after, visit, id, `visits[${i}].plots[${n}]`)),
     );
   if (section === "levels" || section === "flood_level")
     return after.flood_level === null
       ? []
       : unknownIdFault("level", after.flood_level, after.levels, "flood_level");
   return [];
+}
+
+/** A visit that would lead to a plot that is taken away, said in the plan's own names. */
+function goneFault(before: Plan, after: Plan, visit: Visit, id: string, place: string): Problem[] {
+  const plot = before.plots.find((p) => p.id === id);
+  if (plot === undefined || after.plots.some((p) => p.id === id))
+    return unknownIdFault("plot", id, after.plots, place);
+  return [
+    editProblem(
+      place,
+      plot.name,
+      `the visit "${visit.name}" still goes to "${plot.name}"`,
+      "Untick it on the page Request first, then take the plot away.",
+    ),
+  ];
 }

@@ -13,5 +13,6 @@ export {
   type Point,
 } from "./geometry.ts";
 export { isShut } from "./closure.ts";
+export { monthDayWords, readMonthDay } from "./month-day.ts";
 export { ruledArea } from "./ruled-area.ts";
 export { contourLevels, contourLines, type ContourLine } from "./contours.ts";

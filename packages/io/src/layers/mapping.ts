@@ -1,5 +1,5 @@
 import type { Json, JsonObject } from "@causey/engine/formula";
-import type { Plot, WaterKind, ZoneUse } from "@causey/engine/site";
+import { readMonthDay, type Plot, type WaterKind, type ZoneUse } from "@causey/engine/site";
 import type { VectorFeature } from "../layer-form/index.ts";
 import { quote, type Findings } from "../problem/index.ts";
 import type { PlacedLayer } from "./place-layer.ts";
@@ -29,7 +29,7 @@ export interface ZoneMapping extends Named {
   readonly source: Given<string>;
   readonly hidden: Given<boolean>;
   readonly sensitivity?: Given<number>;
-  /** Month and day, "04-15"; a whole date gives its month and day. */
+  /** Month and day, "04-15" or "15 Apr"; a whole date gives its month and day. */
   readonly from?: Given<string>;
   readonly to?: Given<string>;
   readonly buffer_m?: Given<number>;
@@ -112,7 +112,7 @@ function asKind(key: string, raw: Json): Json {
   if (typeof raw === "string") {
     const text = raw.trim();
     if (NUMBERS.has(key) && /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text)) return Number(text);
-    return DAYS.has(key) ? text.replace(/^\d{4}-(\d\d-\d\d)(T.*)?$/, "$1") : text;
+    return DAYS.has(key) ? (readMonthDay(text) ?? text) : text;
   }
   return TEXTS.has(key) && typeof raw === "number" ? String(raw) : raw;
 }

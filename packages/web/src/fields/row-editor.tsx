@@ -3,6 +3,7 @@ import type { UnitSystem } from "@causey/engine/units";
 import { ChoiceField } from "./choice-field.tsx";
 import { DayField } from "./day-field.tsx";
 import { LengthField } from "./length-field.tsx";
+import { MonthDayField } from "./month-day-field.tsx";
 import { NumberField } from "./number-field.tsx";
 import { TextField } from "./text-field.tsx";
 import { YesField } from "./yes-field.tsx";
@@ -18,6 +19,7 @@ export type Column<T> = {
     readonly when?: (row: T) => boolean;
   } & (
     | { readonly as: "text"; readonly required?: boolean }
+    | { readonly as: "month-day" }
     | { readonly as: "length" | "small-length" | "number"; readonly unit?: string; readonly least?: number }
     | {
         readonly as: "optional-length" | "optional-number";
@@ -106,6 +108,15 @@ function Cell<T>({ column, value, units, onTake }: CellProps<T>) {
           required={column.required ?? false}
           value={typeof value === "string" ? value : ""}
           onTake={(text) => onTake(text === "" && !column.required && value === undefined ? undefined : text)}
+        />
+      );
+    case "month-day":
+      return (
+        <MonthDayField
+          label={label}
+          {...about}
+          value={typeof value === "string" ? value : ""}
+          onTake={(day) => onTake(day === "" && value === undefined ? undefined : day)}
         />
       );
     case "length":

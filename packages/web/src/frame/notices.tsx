@@ -1,4 +1,5 @@
 import { Button } from "@mantine/core";
+import type { Problem } from "@causey/engine/formula";
 import { openFirst, useDesk } from "../desk/desk.ts";
 import type { Clash, PlanState } from "../desk/plan-session.ts";
 import { ProblemList } from "./problem-list.tsx";
@@ -66,10 +67,19 @@ function Refusal({ state }: { readonly state: PlanState }) {
       <p>
         <b>The change was not made.</b>
       </p>
-      <ProblemList problems={state.refused} />
+      <ProblemList problems={state.refused.map(inWords)} />
       <Button variant="default" onClick={plan.dismissRefusal}>
         Done
       </Button>
     </div>
   );
 }
+
+/** An edit's faults name their place inside the edit, which nobody at the page has seen: sentence and value are enough. */
+const inWords = (problem: Problem): Problem => ({
+  ...problem,
+  file: problem.file === "edit" ? "" : problem.file,
+  place: problem.file === "edit" ? "" : problem.place,
+  message: `${problem.message[0]?.toUpperCase() ?? ""}${problem.message.slice(1)}${/[.!?]$/.test(problem.message) ? "" : "."}`,
+  value: problem.message.includes(problem.value) ? "" : problem.value,
+});

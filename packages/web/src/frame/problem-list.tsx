@@ -8,11 +8,13 @@ export function ProblemList({ problems }: { readonly problems: readonly Problem[
       {problems.map((p) => (
         <li key={`${p.file} ${p.place} ${p.code} ${p.message}`} className={`problem problem-${p.severity}`}>
           <p className="problem-message">{p.message}</p>
-          <p className="problem-place">
-            <span>{p.file}</span>
-            {p.place && <span>{p.place}</span>}
-            {p.value && <code>{p.value}</code>}
-          </p>
+          {(p.file || p.place || p.value) && (
+            <p className="problem-place">
+              {p.file && <span>{p.file}</span>}
+              {p.place && <span>{p.place}</span>}
+              {p.value && <code>{p.value}</code>}
+            </p>
+          )}
           <p className="problem-mend">{p.mend}</p>
         </li>
       ))}

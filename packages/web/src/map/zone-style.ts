@@ -1,4 +1,4 @@
-import type { Zone, ZoneUse } from "@causey/engine/site";
+import { monthDayWords, type Zone, type ZoneUse } from "@causey/engine/site";
 
 export const zoneUseWords: Readonly<Record<ZoneUse, string>> = {
   habitat: "habitat",
@@ -26,18 +26,11 @@ const order: readonly ZoneUse[] = [
 export const drawingOrder = (zones: readonly Zone[]): readonly Zone[] =>
   zones.toSorted((a, b) => order.indexOf(a.use) - order.indexOf(b.use));
 
-const monthNames = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-
-const dayWords = (monthDay: string): string => {
-  const [month, day] = monthDay.split("-");
-  return `${Number(day)} ${monthNames[Number(month) - 1] ?? month}`;
-};
-
 /** What a zone says on the map. A hidden zone says so and gives no name. */
 export function zoneLabel(zone: Zone): string {
   if (zone.hidden) return "hidden: kept out of papers";
   if (zone.use === "seasonal-closure" && zone.from && zone.to)
-    return `closed ${dayWords(zone.from)} to ${dayWords(zone.to)}`;
+    return `closed ${monthDayWords(zone.from)} to ${monthDayWords(zone.to)}`;
   return zone.name;
 }
 

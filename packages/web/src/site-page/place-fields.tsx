@@ -4,6 +4,7 @@ import { FieldGroup } from "../fields/form-sheet.tsx";
 import { freeId, RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
 import { LayerImportButton } from "./layer-import/layer-import-button.tsx";
+import { plotDistances } from "./plot-distances.ts";
 
 const onGrid = [
   { key: "x", label: "East on the grid", as: "number", unit: "m" },
@@ -76,8 +77,7 @@ export function PlaceFields({ plan }: { readonly plan: Plan }) {
               name: `Plot ${id.slice(1)}`,
               x: middle.x,
               y: middle.y,
-              keep_off_m: 1.5,
-              reach_m: 2,
+              ...plotDistances(plan),
             };
           }}
           onTake={(rows) => plots.take(rows.map(withoutEmptySide))}

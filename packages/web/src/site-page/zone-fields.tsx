@@ -4,6 +4,7 @@ import { FieldGroup } from "../fields/form-sheet.tsx";
 import { RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
 import { zoneUseWords } from "../map/zone-style.ts";
+import { HARM_WORDS } from "./layer-import/layer-kinds.ts";
 import { LayerImportButton } from "./layer-import/layer-import-button.tsx";
 
 const columns: readonly Column<Zone>[] = [
@@ -17,13 +18,13 @@ const columns: readonly Column<Zone>[] = [
   {
     key: "sensitivity",
     label: "Harm per area",
-    description: "Plain upland grass is 1.",
+    description: HARM_WORDS,
     as: "optional-number",
     empty: undefined,
     when: (z) => z.use === "habitat",
   },
-  { key: "from", label: "First day (month-day)", as: "text", when: (z) => z.use === "seasonal-closure" },
-  { key: "to", label: "Last day (month-day)", as: "text", when: (z) => z.use === "seasonal-closure" },
+  { key: "from", label: "First day", as: "month-day", when: (z) => z.use === "seasonal-closure" },
+  { key: "to", label: "Last day", as: "month-day", when: (z) => z.use === "seasonal-closure" },
   {
     key: "buffer_m",
     label: "Kept clear around it",

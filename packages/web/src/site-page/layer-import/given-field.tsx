@@ -4,6 +4,7 @@ import type { UnitSystem } from "@causey/engine/units";
 import type { VectorLayer } from "@causey/io/layers";
 import { ChoiceField } from "../../fields/choice-field.tsx";
 import { LengthField } from "../../fields/length-field.tsx";
+import { MonthDayField } from "../../fields/month-day-field.tsx";
 import { NumberField } from "../../fields/number-field.tsx";
 import { TextField } from "../../fields/text-field.tsx";
 import { YesField } from "../../fields/yes-field.tsx";
@@ -26,7 +27,9 @@ const NO_FIELD = "";
 /** One value: from where it comes, and the value itself or the meaning of the field's words. */
 export function GivenField({ wanted, layer, given, units, onTake }: Props) {
   return (
-    <div className="fields-wide layer-pair">
+    <div
+      className={`fields-wide layer-pair${given.by === "all" && wanted.as !== "yes" ? " layer-pair-one" : ""}`}
+    >
       <ChoiceField
         label={`Field: ${wanted.label}`}
         value={given.by === "field" ? `=${given.field}` : NO_FIELD}
@@ -97,6 +100,8 @@ function OneForAll({ wanted, value, units, onTake }: OneProps) {
           onTake={onTake}
         />
       );
+    case "month-day":
+      return <MonthDayField {...words} value={(value ?? "") as string} onTake={onTake} />;
     default:
       return <TextField {...words} required={required} value={(value ?? "") as string} onTake={onTake} />;
   }

@@ -62,8 +62,15 @@ export const byField = (layer: VectorLayer, field: string, as: WantedValue["as"]
 
 const NAMES = ["name", "title", "label", "bezeichnung", "nom"];
 
-/** What the fields of a layer seem to mean: those that are called as the plan itself calls them. */
-export function guessChoice(target: LayerTarget, layer: VectorLayer): LayerChoice {
+/**
+ * What the fields of a layer seem to mean: those that are called as the plan itself calls them. `defaults` stand where
+ * the layer has no field for a value, in the value's own unit.
+ */
+export function guessChoice(
+  target: LayerTarget,
+  layer: VectorLayer,
+  defaults: Readonly<Record<string, number>> = {},
+): LayerChoice {
   const fields = fieldsOf(layer);
   const called = (...words: readonly string[]): string | undefined =>
     words.flatMap((word) => fields.filter((f) => f.toLowerCase() === word))[0];
@@ -71,7 +78,7 @@ export function guessChoice(target: LayerTarget, layer: VectorLayer): LayerChoic
   const values = layerTargets[target].values.map(({ key, as }): readonly [string, GivenBy] => {
     const field = called(key);
     if (field !== undefined) return [key, byField(layer, field, as)];
-    return [key, { by: "all", value: as === "yes" ? false : null }];
+    return [key, { by: "all", value: as === "yes" ? false : (defaults[key] ?? null) }];
   });
   return {
     system: null,

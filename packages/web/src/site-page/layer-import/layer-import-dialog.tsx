@@ -1,9 +1,12 @@
 import { Button, FileButton } from "@mantine/core";
 import type { Plan } from "@causey/engine/plan";
+import type { VectorLayer } from "@causey/io/layers";
 import { useMemo, useState } from "react";
 import { ChoiceField } from "../../fields/choice-field.tsx";
 import { Dialog } from "../../frame/panel.tsx";
 import { ProblemList } from "../../frame/problem-list.tsx";
+import { count } from "../../show/show.ts";
+import { plotDistances } from "../plot-distances.ts";
 import { TakeOver } from "../take-over.tsx";
 import { assumed, guessChoice, stillMissing, type LayerChoice } from "./layer-choice.ts";
 import { LayerFields } from "./layer-fields.tsx";
@@ -47,12 +50,13 @@ export default function LayerImportDialog({ target, plan, onClose }: Props) {
     [target, placing, choice, missing, plan],
   );
 
+  const guess = (read: VectorLayer): LayerChoice => guessChoice(target, read, { ...plotDistances(plan) });
   const choose = async (picked: File): Promise<void> => {
     setChosen(null);
     const read = await take(picked);
     if (read === null || read.layers.length === 0) return;
     const at = firstFitting(read.layers, layerTargets[target].shape);
-    setChosen({ at, choice: guessChoice(target, read.layers[at]!) });
+    setChosen({ at, choice: guess(read.layers[at]!) });
   };
   return (
     <Dialog title={title} closeWords="Close without a change" onClose={onClose}>
@@ -74,9 +78,7 @@ export default function LayerImportDialog({ target, plan, onClose }: Props) {
             label="Layer"
             value={String(chosen.at)}
             choices={file.layers.map((l, i) => ({ value: String(i), words: layerWords(l) }))}
-            onTake={(at) =>
-              setChosen({ at: Number(at), choice: guessChoice(target, file.layers[Number(at)]!) })
-            }
+            onTake={(at) => setChosen({ at: Number(at), choice: guess(file.layers[Number(at)]!) })}
           />
         </div>
       )}

@@ -257,7 +257,7 @@ describe("places out of KML", () => {
     );
   });
 
-  test("a distance that is missing is asked for; an id or a name that is taken is refused", async () => {
+  test("a distance that is missing is asked for; an id that is taken is refused, a name numbered", async () => {
     const layer = await firstLayer("traps.kml", kml);
     expect(stillMissing("plots", layer, guessChoice("plots", layer), utm19)).toBe(
       "Still to be given: Keep off, all round, Reached from.",
@@ -275,9 +275,13 @@ describe("places out of KML", () => {
     const { edit, problems } = previewLayer("plots", await placed(places, choice, local), choice, plan);
     expect(edit).toBeNull();
     expect(problems.map((p) => p.message)).toEqual([
-      'Another plot is called "Plot 1" too: a crew would not know which is meant.',
       'The id "gate" belongs to a start of the plan.',
+      'Another plot is called "Plot 1" already, so this one is called "Plot 1 (2)".',
     ]);
+    const free = choose("plots", places, { keep_off_m: all(1), reach_m: all(2) }, { id: "names" });
+    const preview = previewLayer("plots", await placed(places, free, local), free, plan);
+    expect(preview.problems.map((p) => p.severity)).toEqual(["warning"]);
+    expect(after(preview.edit).plots.map((p) => p.name)).toEqual(["Plot 1", "Plot 1 (2)", "Another"]);
   });
 });
 

@@ -9,11 +9,15 @@ export interface WantedValue {
   readonly key: string;
   readonly label: string;
   readonly description?: string;
-  readonly as: "use" | "text" | "yes" | "number" | "length" | "side";
+  readonly as: "use" | "text" | "yes" | "number" | "length" | "side" | "month-day";
   /** Only areas of these rules have it; left out where all features do. */
   readonly uses?: readonly ZoneUse[];
   readonly required?: boolean;
 }
+
+/** What a habitat's number does; which number is right is for the site's ecologist to say. */
+export const HARM_WORDS =
+  "Plain upland grass is 1. At 3 each square metre that is shaded or stood on counts as three, so the search keeps off it sooner. Ask the ecologist.";
 
 interface TargetWords {
   readonly title: string;
@@ -47,12 +51,12 @@ export const layerTargets: Readonly<Record<LayerTarget, TargetWords>> = {
       {
         key: "sensitivity",
         label: "Harm per area, of habitats",
-        description: "Plain upland grass is 1.",
+        description: HARM_WORDS,
         as: "number",
         uses: ["habitat"],
       },
-      { key: "from", label: "First day (month-day)", as: "text", uses: ["seasonal-closure"] },
-      { key: "to", label: "Last day (month-day)", as: "text", uses: ["seasonal-closure"] },
+      { key: "from", label: "First day", as: "month-day", uses: ["seasonal-closure"] },
+      { key: "to", label: "Last day", as: "month-day", uses: ["seasonal-closure"] },
       {
         key: "buffer_m",
         label: "Kept clear around them",
@@ -73,14 +77,15 @@ export const layerTargets: Readonly<Record<LayerTarget, TargetWords>> = {
       {
         key: "keep_off_m",
         label: "Keep off, all round",
-        description: "A field is read in metres.",
+        description: "The default of new plots stands here. A field is read in metres.",
         as: "length",
         required: true,
       },
       {
         key: "reach_m",
         label: "Reached from",
-        description: "Farthest beyond the keep-off line. A field is read in metres.",
+        description:
+          "Farthest beyond the keep-off line; the default of new plots stands here. A field is read in metres.",
         as: "length",
         required: true,
       },

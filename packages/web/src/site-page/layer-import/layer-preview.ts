@@ -6,6 +6,7 @@ import { mergeItems } from "./merge-items.ts";
 import { valuesInUse, type LayerChoice } from "./layer-choice.ts";
 import { withIdsFromNames } from "./layer-ids.ts";
 import { layerTargets, type LayerTarget } from "./layer-kinds.ts";
+import { withFreeNames } from "./unique-names.ts";
 import { isOfShape, shapeWords } from "./layer-words.ts";
 
 export interface LayerPreview {
@@ -31,14 +32,15 @@ export function previewLayer(
   plan: Plan,
 ): LayerPreview {
   try {
-    const { layer, notes } = fitting(target, prepared(target, placed, choice), choice);
-    const { items, warnings } = read(target, layer, choice);
+    const { layer: named, nameField, notes: renamed } = prepared(target, placed, choice);
+    const { layer, notes } = fitting(target, named, choice);
+    const { items, warnings } = read(target, layer, choice, nameField);
     const merged = mergeItems(target, items, choice.replace, plan, `${layer.file}, layer "${layer.name}"`);
     const isRefused = merged.problems.some((p) => p.severity === "error") || items.length === 0;
     return {
       count: items.length,
       known: merged.known,
-      problems: [...merged.problems, ...notes, ...warnings],
+      problems: [...merged.problems, ...renamed, ...notes, ...warnings],
       edit: isRefused ? null : merged.edit,
     };
   } catch (error) {
@@ -47,17 +49,49 @@ export function previewLayer(
   }
 }
 
+interface Prepared {
+  readonly layer: PlacedLayer;
+  readonly nameField: string;
+  /** What is said of names that had to be changed. */
+  readonly notes: readonly Problem[];
+}
+
 /** The layer with the names and ids that are made here. */
-function prepared(target: LayerTarget, layer: PlacedLayer, { name, id }: LayerChoice): PlacedLayer {
+function prepared(target: LayerTarget, layer: PlacedLayer, { name, id }: LayerChoice): Prepared {
   const { noun } = layerTargets[target];
-  const named =
-    name === "numbered"
-      ? layer.features.map((f, i) => ({
-          ...f,
-          properties: { ...f.properties, [MADE_NAME]: `${layer.name} ${i + 1}` },
-        }))
-      : layer.features;
-  return { ...layer, features: id === "names" ? withIdsFromNames(named, nameField(name), noun) : named };
+  const { names, notes } = namesOf(target, layer, name);
+  const features = names
+    ? layer.features.map((f, i) => ({ ...f, properties: { ...f.properties, [MADE_NAME]: names[i]! } }))
+    : layer.features;
+  const nameField = names ? MADE_NAME : fieldOf(name);
+  return {
+    layer: { ...layer, features: id === "names" ? withIdsFromNames(features, nameField, noun) : features },
+    nameField,
+    notes,
+  };
+}
+
+/** Names made here, one a feature; null where those of the file stand: areas may share a name. */
+function namesOf(
+  target: LayerTarget,
+  layer: PlacedLayer,
+  name: LayerChoice["name"],
+): { readonly names: readonly Json[] | null; readonly notes: readonly Problem[] } {
+  if (name === "numbered")
+    return { names: layer.features.map((_, i) => `${layer.name} ${i + 1}`), notes: [] };
+  const given = layer.features.map((f) => f.properties[fieldOf(name)] ?? null);
+  const { noun, shape } = layerTargets[target];
+  if (target === "zones") return { names: null, notes: [] };
+  const come = layer.features.flatMap((f, i) => {
+    const word = given[i]!;
+    const isName = (typeof word === "string" && word.trim() !== "") || typeof word === "number";
+    return isName && isOfShape(f, shape)
+      ? [{ at: i, id: f.id ?? `feature ${i + 1}`, name: String(word) }]
+      : [];
+  });
+  const { items, notes } = withFreeNames(come, [], noun, `${layer.file}, layer "${layer.name}"`);
+  const made = new Map(items.map((item) => [item.at, item.name]));
+  return { names: given.map((word, i) => made.get(i) ?? word), notes };
 }
 
 /** The features of the shape that is wanted, and a warning that says what was left out. */
@@ -85,7 +119,7 @@ function fitting(
   };
 }
 
-const nameField = (name: LayerChoice["name"]): string =>
+const fieldOf = (name: LayerChoice["name"]): string =>
   typeof name === "object" && name !== null ? name.field : MADE_NAME;
 
 interface Read {
@@ -93,10 +127,10 @@ interface Read {
   readonly warnings: readonly Problem[];
 }
 
-function read(target: LayerTarget, layer: PlacedLayer, choice: LayerChoice): Read {
+function read(target: LayerTarget, layer: PlacedLayer, choice: LayerChoice, nameField: string): Read {
   const names = {
     idField: typeof choice.id === "object" ? choice.id.field : null,
-    nameField: nameField(choice.name),
+    nameField,
   };
   const values = givenValues(target, choice);
   if (target === "zones") {

@@ -2,6 +2,7 @@ import type { Problem } from "@causey/engine/formula";
 import type { Plan, SectionEdit } from "@causey/engine/plan";
 import { mergeById } from "@causey/io/layers";
 import { itemsOf, layerTargets, type LayerTarget } from "./layer-kinds.ts";
+import { withFreeNames } from "./unique-names.ts";
 
 interface Item {
   readonly id: string;
@@ -17,21 +18,24 @@ export interface Merged {
 
 /**
  * The plan's list with what a file brings: those of an id that is there take its place when `replace` is chosen and
- * are a problem otherwise, the new ones stand behind. Nothing that is there is ever doubled or taken away.
+ * are a problem otherwise, the new ones stand behind. Nothing that is there is ever doubled or taken away. Starts and
+ * plots whose name is taken get a number behind it, and a warning.
  *
  * file  for messages
  */
 export function mergeItems(
   target: LayerTarget,
-  come: readonly Item[],
+  read: readonly Item[],
   replace: boolean,
   plan: Plan,
   file: string,
 ): Merged {
   const there = itemsOf(plan, target);
-  const old = new Map(there.map((item) => [item.id, item]));
-  const { merged: value, known } = mergeById(there, come);
   const { noun } = layerTargets[target];
+  const old = new Map(there.map((item) => [item.id, item]));
+  const free = target === "zones" ? { items: read, notes: [] } : withFreeNames(read, there, noun, file);
+  const come = free.items;
+  const { merged: value, known } = mergeById(there, come);
   const clashes = known.map((item) =>
     problem(
       file,
@@ -44,7 +48,8 @@ export function mergeItems(
     known: known.length,
     problems: [
       ...(replace ? [] : clashes),
-      ...(target === "zones" ? sameNames(come, there, file) : placeTwins(target, come, value, plan, file)),
+      ...(target === "zones" ? sameNames(come, there, file) : acrossIds(target, come, plan, file)),
+      ...free.notes,
     ],
     edit: { type: "set-section", section: target, value } as unknown as SectionEdit,
   };
@@ -60,43 +65,25 @@ const sameNames = (come: readonly Item[], there: readonly Item[], file: string):
     return [{ ...problem(file, item, message, mend), severity: "warning" }];
   });
 
-/** Starts and plots share their ids, and a crew goes by the names: neither may stand twice. */
-function placeTwins(
+/** Starts and plots share their ids: none may stand for one of each. */
+function acrossIds(
   target: "starts" | "plots",
   come: readonly Item[],
-  value: readonly Item[],
   plan: Plan,
   file: string,
 ): readonly Problem[] {
   const [other, otherNoun] =
     target === "starts" ? (["plots", "plot"] as const) : (["starts", "start"] as const);
-  const { noun } = layerTargets[target];
-  return come.flatMap((item) => {
-    const acrossIds = plan[other].some((place) => place.id === item.id);
-    const sameName = value.some((place) => place.id !== item.id && place.name.trim() === item.name.trim());
-    return [
-      ...(acrossIds
-        ? [
-            problem(
-              file,
-              item,
-              `The id "${item.id}" belongs to a ${otherNoun} of the plan.`,
-              "Give it another id, or take the ids from another field.",
-            ),
-          ]
-        : []),
-      ...(sameName
-        ? [
-            problem(
-              file,
-              item,
-              `Another ${noun} is called "${item.name}" too: a crew would not know which is meant.`,
-              "Give each a name of its own.",
-            ),
-          ]
-        : []),
-    ];
-  });
+  return come
+    .filter((item) => plan[other].some((place) => place.id === item.id))
+    .map((item) =>
+      problem(
+        file,
+        item,
+        `The id "${item.id}" belongs to a ${otherNoun} of the plan.`,
+        "Give it another id, or take the ids from another field.",
+      ),
+    );
 }
 
 const problem = (file: string, { id, name }: Item, message: string, mend: string): Problem => ({
