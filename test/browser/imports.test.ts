@@ -108,8 +108,12 @@ describe.skipIf(!hasOpenData(set)).each(screens)("%s: Stour marsh, EPSG:27700", 
       .setInputFiles({ name: "platform.zip", mimeType: "application/zip", buffer: platform() });
     await dialog(page).getByLabel("Field: Name", { exact: true }).selectOption({ label: 'the field "id"' });
     await dialog(page).getByLabel("Rule", { exact: true }).selectOption("habitat");
-    await dialog(page).getByLabel(/^Source/).fill("Goodwin, Mudd and Clubb 2018");
-    await dialog(page).getByLabel(/^Source/).press("Enter");
+    await dialog(page)
+      .getByLabel(/^Source/)
+      .fill("Goodwin, Mudd and Clubb 2018");
+    await dialog(page)
+      .getByLabel(/^Source/)
+      .press("Enter");
     await dialog(page).locator("[data-layer-count='5']").waitFor();
     expect(await violations(page)).toEqual([]);
     await picture(page, `import-areas-${screen}`);

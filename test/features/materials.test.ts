@@ -87,11 +87,11 @@ describe("42 fasteners are paired with treatment and salt: zinc plate with coppe
   });
 
   test.each([
-    ["screw-10x3", "ca-c", "pass", "hot-dip zinc"],
-    ["screw-10x3-316", "ca-c", "pass", "stainless"],
-    ["screw-10x3-zinc", null, "not-applicable", "untreated wood"],
-    ["screw-10x3-zinc", "borate", "not-applicable", "no copper"],
-  ])("%s with %s: %s (%s, FEMA P-499)", async (screw, preservative, status) => {
+    { screw: "screw-10x3", preservative: "ca-c", status: "pass", why: "hot-dip zinc" },
+    { screw: "screw-10x3-316", preservative: "ca-c", status: "pass", why: "stainless" },
+    { screw: "screw-10x3-zinc", preservative: null, status: "not-applicable", why: "untreated wood" },
+    { screw: "screw-10x3-zinc", preservative: "borate", status: "not-applicable", why: "no copper" },
+  ])("$screw with $preservative: $status ($why, FEMA P-499)", async ({ screw, preservative, status }) => {
     expect(checkOf(await deriveLane({ kit: screwed(screw, preservative) }), "pairing.treatment").status).toBe(
       status,
     );

@@ -5,7 +5,6 @@ import { useMemo, useState } from "react";
 import { ChoiceField } from "../../fields/choice-field.tsx";
 import { Dialog } from "../../frame/panel.tsx";
 import { ProblemList } from "../../frame/problem-list.tsx";
-import { count } from "../../show/show.ts";
 import { plotDistances } from "../plot-distances.ts";
 import { TakeOver } from "../take-over.tsx";
 import { assumed, guessChoice, stillMissing, type LayerChoice } from "./layer-choice.ts";
