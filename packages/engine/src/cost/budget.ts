@@ -248,6 +248,9 @@ function warningsOf({ money, out, visits }: BudgetInput, entries: readonly Budge
     ...(zero("removal")
       ? ["Removal stands at zero: a temporary walkway must come out again, and somebody pays for it."]
       : []),
+    ...(zero("jig")
+      ? ["No hours for work in the jig: building the modules is in no sum, unless they come ready-made."]
+      : []),
     ...(zero("inspection")
       ? [
           "No inspection rounds are budgeted: give their number and hours (common practice is monthly in season).",

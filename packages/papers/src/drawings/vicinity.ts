@@ -94,7 +94,7 @@ function windowShapes([w, s, e, n]: Extent, number: number, view: SheetView, lab
 }
 
 /** The walkway as one thick line along its joints. */
-function lineOfWalkway({ results }: PaperContext, view: SheetView): Shape[] {
+export function lineOfWalkway({ results }: PaperContext, view: SheetView): Shape[] {
   const joints = new Map(results.layout.joints.map((j) => [j.id, j]));
   return results.layout.parts.flatMap((part) => {
     const ends = part.kind === "module" ? [part.to] : Object.values(part.exits);

@@ -47,6 +47,12 @@ interface Piece {
   readonly head?: Piece;
 }
 
+/** Height that blocks take in one column of this width [mm]. */
+export const flowHeight = (blocks: readonly Block[], width: number, size = SIZE): number =>
+  blocks
+    .flatMap((block) => piecesOf(block, width, { size, line: size * LEADING, scale: size / SIZE }))
+    .reduce((sum, piece) => sum + piece.height, 0);
+
 /** Lays blocks into as many boxes as they need, all of one size: one list of shapes for each page. */
 export function flow(blocks: readonly Block[], box: Box, size = SIZE): Shape[][] {
   const type = { size, line: size * LEADING, scale: size / SIZE };
@@ -121,7 +127,8 @@ function textPieces(
 function leaderPiece(label: string, value: string, width: number, { size, line, scale }: Type): Piece {
   const room = width * 0.58;
   const values = wrap(value, room, size, "semibold");
-  const labels = wrap(label, width - room - 4, size);
+  const widest = Math.max(...values.map((text) => textWidth(text, size, "semibold")));
+  const labels = wrap(label, width - Math.min(room, widest) - 4, size);
   const count = Math.max(values.length, labels.length);
   return {
     height: count * line + scale,

@@ -1,2 +1,2 @@
 export { inFont, textWidth, wrap, type Weight } from "./measure.ts";
-export { flow, SIZE, type Block, type Table } from "./flow.ts";
+export { flow, flowHeight, SIZE, type Block, type Table } from "./flow.ts";
