@@ -39,7 +39,7 @@ export function checkAnyPlace(found: Findings, places: Places): void {
         code: "no-places",
         place: "features",
         message: `There is no ${kind} yet: no walkway can be laid out.`,
-        mend: `Add a Point with "kind": "${kind}".`,
+        mend: `Add one on the Site page, among its Lists; in places.geojson it is a Point with "kind": "${kind}".`,
       });
 }
 

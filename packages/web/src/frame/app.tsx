@@ -93,11 +93,11 @@ function NoPlan({ state, onPlans }: { readonly state: PlanState; readonly onPlan
     <div className="empty">
       <h1>No plan yet</h1>
       <p>
-        Open a plan folder as one .zip, or choose its files: plan.json, the terrain, the price list. They are
-        read, checked and kept by this Causey alone.
+        Start a new one from a terrain file, or open a plan folder: as one .zip, or its files plan.json,
+        terrain and price list. They are read, checked and kept by this Causey alone.
       </p>
       <button type="button" className="plain-button tool" onClick={onPlans}>
-        Open a plan
+        Start or open a plan
       </button>
     </div>
   );

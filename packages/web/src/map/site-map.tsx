@@ -17,7 +17,7 @@ import type { TerrainPicture } from "./terrain-protocol.ts";
 import { useAreaTool } from "./use-area-tool.ts";
 import { useGestures, useMapView, viewKey } from "./use-map-view.ts";
 import { usePlotMoves } from "./use-plot-moves.ts";
-import { extentOf, toGround, type Extent, type XY } from "./view.ts";
+import { atLeast, extentOf, toGround, type Extent, type XY } from "./view.ts";
 import "./map.css";
 
 /** A part is meant when the pointer is this near to it [px]. */
@@ -139,11 +139,15 @@ export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
   );
 }
 
+/** The walkway is never shown closer than this: a plan that begins has one start and nothing else [m]. */
+const LEAST_SHOWN_M = 60;
+
 const originOf = ([west, south, east, north]: Extent): XY => [(west + east) / 2, (south + north) / 2];
 
 function walkwayExtent(plan: Plan, results: Results | null): Extent {
   const points = [...plan.starts, ...plan.plots, ...(results?.layout.joints ?? [])];
-  return extentOf(points.map((p): XY => [p.x, p.y])) ?? [0, 0, 100, 100];
+  const extent = extentOf(points.map((p): XY => [p.x, p.y]));
+  return extent === null ? [0, 0, 100, 100] : atLeast(extent, LEAST_SHOWN_M);
 }
 
 interface NoteProps {

@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { extentOf, fit, pan, toGround, toPicture, zoomAt, type View } from "./view.ts";
+import { atLeast, extentOf, fit, pan, toGround, toPicture, zoomAt, type View } from "./view.ts";
 
 const size = { width: 900, height: 600 };
 const anyView = fc.record({
@@ -56,4 +56,10 @@ test("no points have no extent", () => {
       [3, 2],
     ]),
   ).toEqual([1, 2, 3, 5]);
+});
+
+test("a lone place is shown with its surroundings; what is wide already stays as it is", () => {
+  expect(atLeast([5, 7, 5, 7], 20)).toEqual([-5, -3, 15, 17]);
+  expect(atLeast([0, 0, 100, 4], 20)).toEqual([0, -8, 100, 12]);
+  expect(atLeast([0, 0, 100, 40], 20)).toEqual([0, 0, 100, 40]);
 });

@@ -82,6 +82,13 @@ export function extentOf(points: Iterable<XY>): Extent | null {
   return west <= east ? [west, south, east, north] : null;
 }
 
+/** The extent, widened about its middle to at least this breadth and height [m]: a lone place shows its surroundings. */
+export function atLeast([west, south, east, north]: Extent, least_m: number): Extent {
+  const across = Math.max(0, least_m - (east - west)) / 2;
+  const up = Math.max(0, least_m - (north - south)) / 2;
+  return [west - across, south - up, east + across, north + up];
+}
+
 /** SVG transform of a group whose coordinates are metres from `origin`, north up. */
 export function groundTransform(view: View, size: Size, origin: XY): string {
   const [tx, ty] = toPicture(view, size, origin);

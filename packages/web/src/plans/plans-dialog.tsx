@@ -6,6 +6,7 @@ import { useDesk } from "../desk/desk.ts";
 import { Dialog } from "../frame/panel.tsx";
 import { ProblemList } from "../frame/problem-list.tsx";
 import { archiveOf } from "./archive-of.ts";
+import { NewPlanForm } from "./new-plan-form.tsx";
 import "./plans.css";
 
 type Opening =
@@ -19,6 +20,7 @@ export default function PlansDialog({ onClose }: { readonly onClose: () => void 
   const desk = useDesk();
   const [list, setList] = useState<readonly PlanEntry[] | string>([]);
   const [opening, setOpening] = useState<Opening>({ kind: "idle" });
+  const [isStarting, setStarting] = useState(false);
   useEffect(() => {
     desk.plans.list().then(setList, (error: Error) => setList(error.message));
   }, [desk]);
@@ -42,12 +44,28 @@ export default function PlansDialog({ onClose }: { readonly onClose: () => void 
   return (
     <Dialog title="Plans" closeWords="Close the list" onClose={onClose}>
       <PlanList list={list} current={desk.plan.get().id} onOpen={goTo} />
+      <section className="plans-open" aria-labelledby="plans-new-head">
+        <h3 id="plans-new-head">Start a new plan</h3>
+        <p className="quiet">
+          From a terrain file, or from the ground at the start alone. Plots, areas and visits come after.
+        </p>
+        {isStarting ? (
+          <NewPlanForm
+            onStarted={(plan) => {
+              desk.router.go({ plan, page: "site" });
+              onClose();
+            }}
+          />
+        ) : (
+          <Button onClick={() => setStarting(true)}>Start a new plan</Button>
+        )}
+      </section>
       <section className="plans-open" aria-labelledby="plans-open-head">
         <h3 id="plans-open-head">Open another</h3>
         <p className="quiet">One .zip of a plan folder, or its files together: plan.json, terrain, prices.</p>
         <FileButton onChange={(files) => void openFiles(files)} multiple>
           {(props) => (
-            <Button {...props} loading={opening.kind === "sending"}>
+            <Button {...props} variant="default" loading={opening.kind === "sending"}>
               Choose files
             </Button>
           )}

@@ -1,0 +1,133 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { geoTags, writeTiff } from "../../packages/io/test/support/tiff.ts";
+import { violations } from "./support/axe.ts";
+import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { planOf, settled } from "./support/sheet.ts";
+import { startCausey, type Running } from "./support/start.ts";
+
+let causey: Running;
+let browser: Browser;
+let sheet: WatchedPage;
+beforeAll(async () => {
+  causey = await startCausey();
+  browser = await launch();
+  sheet = await openPage(browser, wide);
+  await sheet.page.goto(causey.url);
+  await settled(sheet.page);
+});
+afterAll(async () => {
+  await browser?.close();
+  await causey?.close();
+  expect(causey?.faults).toEqual([]);
+});
+
+/** 60 x 50 cells of 1 m in UTM zone 30 north, rising from west to east. */
+const terrain = (epsg: number | null): Buffer => {
+  const heights = Float32Array.from({ length: 3000 }, (_, i) => 1 + (i % 60) / 60);
+  const tags = geoTags(500_000, 5_700_050, 1, 1, epsg);
+  return Buffer.from(writeTiff(60, 50, heights, { tags }));
+};
+const chooseTerrain = async (page: Page, epsg: number | null): Promise<void> => {
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    page.getByRole("button", { name: /Choose (a|another) terrain/ }).click(),
+  ]);
+  await chooser.setFiles({ name: "lower-fen.tif", mimeType: "image/tiff", buffer: terrain(epsg) });
+  await page.locator(".new-plan").getByText("60 by 50 m").waitFor();
+};
+const openForm = async (page: Page): Promise<void> => {
+  await page.getByRole("button", { name: "Plans" }).click();
+  await page.getByRole("button", { name: "Start a new plan" }).click();
+};
+/** Waits until the sheet shows the plan of this name, worked out. */
+const started = async (page: Page, name: string): Promise<void> => {
+  await page.locator(".title-name", { hasText: name }).waitFor();
+  await settled(page);
+};
+
+test("what is not answered yet is told together, and the form breaks no rule of access", async () => {
+  const { page } = sheet;
+  await openForm(page);
+  await page.getByRole("button", { name: "Start the plan" }).click();
+  await page.locator(".problem").nth(2).waitFor();
+  expect(await page.locator(".problem-message").allTextContents()).toEqual([
+    "Name of the plan: not told yet.",
+    "Terrain: not told yet.",
+    "Vertical datum: not told yet.",
+  ]);
+  expect(await violations(page)).toEqual([]);
+});
+
+test("a plan starts from a GeoTIFF by clicks: it is named, lies in the file's system, and its ground is on the map", async () => {
+  const { page } = sheet;
+  await page.locator(".new-plan").getByLabel("Name of the plan").fill("Lower fen, traps");
+  await page.locator(".new-plan").getByLabel("Name of the site").fill("Lower fen");
+  await chooseTerrain(page, 32_630);
+  expect(await page.locator(".new-plan").innerText()).toContain("EPSG:32630");
+  expect(await page.locator(".new-plan").getByLabel("Coordinate system").count()).toBe(0);
+  await page.locator(".new-plan").getByLabel("Vertical datum of the heights").fill("ODN");
+  await picture(page, "new-plan-form");
+  await page.getByRole("button", { name: "Start the plan" }).click();
+  await started(page, "Lower fen, traps");
+  await page.locator(".map-surface canvas").first().waitFor();
+  await picture(page, "new-plan-started");
+  expect(await planOf(page)).toMatchObject({
+    name: "Lower fen, traps",
+    site_name: "Lower fen",
+    crs: { epsg: 32_630 },
+    vertical_datum: "ODN",
+    terrain: { kind: "grid", file: "lower-fen.tif" },
+    plots: [],
+  });
+  expect(await page.locator(".title-sub").innerText()).toContain("Lower fen");
+});
+
+test("a plot added on the Site page lies on the new ground, and the plan is worked out with it", async () => {
+  const { page } = sheet;
+  await page.getByRole("button", { name: "Lists" }).click();
+  await page.getByRole("button", { name: "Add a plot" }).click();
+  await page.locator('[data-row="P1"]').waitFor();
+  const east = page.locator('[data-row="P1"]').getByLabel("East on the grid");
+  await east.fill("500030");
+  await east.press("Enter");
+  await page.waitForFunction(() =>
+    / revision 3, saved/.test(document.querySelector(".title-sub")!.textContent!),
+  );
+  await settled(page);
+  expect((await planOf(page)).plots).toMatchObject([{ id: "P1", x: 500_030 }]);
+});
+
+test("a file that names no system is asked for it; a code that cannot be laid out in is refused with another", async () => {
+  const { page } = sheet;
+  await openForm(page);
+  await page.locator(".new-plan").getByLabel("Name of the plan").fill("Fen by pegs");
+  await chooseTerrain(page, null);
+  await page.locator(".new-plan").getByLabel("Vertical datum of the heights").fill("Peg 1");
+  await page.locator(".new-plan").getByLabel("Coordinate system").selectOption("epsg");
+  await page.locator(".new-plan").getByLabel("EPSG code").fill("2263");
+  await page.getByRole("button", { name: "Start the plan" }).click();
+  await page.locator(".problem", { hasText: "EPSG:32118" }).first().waitFor();
+  await picture(page, "new-plan-refused");
+  await page.locator(".new-plan").getByLabel("Coordinate system").selectOption("local");
+  await page.getByRole("button", { name: "Start the plan" }).click();
+  await started(page, "Fen by pegs");
+  expect((await planOf(page)).crs).toEqual({ local: "Site grid" });
+});
+
+test("without terrain a plan starts from the ground at its start", async () => {
+  const { page } = sheet;
+  await openForm(page);
+  await page.locator(".new-plan").getByLabel("Name of the plan").fill("Bare fen");
+  await page.locator(".new-plan").getByLabel("Heights of the ground").selectOption("stations");
+  await page.locator(".new-plan").getByLabel("Coordinate system").selectOption("local");
+  await page.locator(".new-plan").getByLabel("Vertical datum of the heights").fill("Peg 1");
+  await page.locator(".new-plan").getByLabel("Start, east on the grid").fill("0");
+  await page.locator(".new-plan").getByLabel("Start, north on the grid").fill("0");
+  await page.locator(".new-plan").getByLabel("Height of the ground at the start").fill("3.5 m");
+  await page.getByRole("button", { name: "Start the plan" }).click();
+  await started(page, "Bare fen");
+  const plan = await planOf(page);
+  expect(plan.survey.stations).toMatchObject([{ x: 0, y: 0, ground_m: 3.5 }]);
+  expect(sheet.complaints.filter((c) => !c.includes("422"))).toEqual([]);
+});
