@@ -24,10 +24,13 @@ export interface Papers {
 /** Sheets that are drawn when the page is opened: quick ones, that a director looks at first. */
 const FIRST = ["summary", "site-plan", "cross-section", "long-section"];
 
+/** Sheets chosen for each plan, for as long as this window is open. */
+const chosenFor = new Map<string, readonly string[]>();
+
 /** Keeps the drawn pages in step with plan and results, and gives them out as one PDF. */
 export function usePapers(snapshot: PlanSnapshot, results: Results | null): Papers {
   const { shelf } = useDesk();
-  const [chosen, setChosen] = useState<readonly string[]>(FIRST);
+  const [chosen, setChosen] = useState<readonly string[]>(() => chosenFor.get(snapshot.id) ?? FIRST);
   const [drawn, setDrawn] = useState<DrawnSheets | null>(null);
   const [page, setPage] = useState(0);
   const [isPrinting, setPrinting] = useState(false);
@@ -84,7 +87,10 @@ export function usePapers(snapshot: PlanSnapshot, results: Results | null): Pape
     words: results
       ? "The sheets are being drawn."
       : "The sheets appear here when the layout has been worked out.",
-    choose: setChosen,
+    choose: (ids) => {
+      chosenFor.set(snapshot.id, ids);
+      setChosen(ids);
+    },
     turnTo: setPage,
     download: () => void download(),
   };

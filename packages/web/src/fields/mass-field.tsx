@@ -7,10 +7,11 @@ interface Props {
   /** [kg] */
   readonly value: number;
   readonly onTake: (kg: number) => void;
+  readonly description?: string;
 }
 
 /** A mass in pounds or kilograms. */
-export const MassField = ({ label, units, value, onTake }: Props) => (
+export const MassField = ({ label, units, value, onTake, description }: Props) => (
   <NumberField
     label={label}
     unit={units === "us" ? "lb" : "kg"}
@@ -19,5 +20,6 @@ export const MassField = ({ label, units, value, onTake }: Props) => (
     least={0}
     value={value}
     onTake={onTake}
+    {...(description === undefined ? {} : { description })}
   />
 );

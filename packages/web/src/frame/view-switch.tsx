@@ -6,9 +6,12 @@ export type View = "map" | "lists";
 export const ViewSwitch = ({
   view,
   onView,
+  children,
 }: {
   readonly view: View;
   readonly onView: (view: View) => void;
+  /** What else can be done from here, at the end of the row. */
+  readonly children?: React.ReactNode;
 }) => (
   <fieldset className="view-switch">
     <legend className="unseen">Shown as</legend>
@@ -23,5 +26,6 @@ export const ViewSwitch = ({
         {v === "map" ? "Map" : "Lists"}
       </button>
     ))}
+    {children}
   </fieldset>
 );

@@ -1,4 +1,4 @@
-import type { Zone } from "@causey/engine/site";
+import type { Zone, ZoneUse } from "@causey/engine/site";
 import { DRAWN_HERE } from "./zone-style.ts";
 import type { XY } from "./view.ts";
 
@@ -44,24 +44,39 @@ const turn = (a: XY, b: XY, c: XY): number =>
 const cross = (a: XY, b: XY, c: XY, d: XY): boolean =>
   turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
 
-/** The next free "Closed area 1", "Closed area 2" ... */
-export function nextAreaName(zones: readonly Zone[]): string {
-  const names = new Set(zones.map((z) => z.name));
-  for (let k = 1; ; k++) if (!names.has(`Closed area ${k}`)) return `Closed area ${k}`;
+/** The rules that an area drawn by hand can be given; surveyed lines of parcels come out of a file. */
+export type DrawnUse = Exclude<ZoneUse, "parcel">;
+
+const names: Readonly<Record<DrawnUse, string>> = {
+  closed: "Closed area",
+  "seasonal-closure": "Closed for a season",
+  pool: "Pool",
+  channel: "Channel",
+  habitat: "Habitat",
+  "soft-ground": "Soft ground",
+  buffer: "Kept clear",
+};
+
+/** The next free "Closed area 1", "Closed area 2" ..., called by its rule. */
+export function nextAreaName(zones: readonly Zone[], use: DrawnUse = "closed"): string {
+  const taken = new Set(zones.map((z) => z.name));
+  for (let k = 1; ; k++) if (!taken.has(`${names[use]} ${k}`)) return `${names[use]} ${k}`;
 }
 
-/** A closed area as a zone of the plan, with an id of its own. */
-export function closedZone(zones: readonly Zone[], name: string, ring: readonly XY[]): Zone {
+/** What the dialog asks of an area besides its outline; days only where it is closed for a season. */
+export interface AreaAnswer {
+  readonly name: string;
+  readonly use: DrawnUse;
+  /** Month and day, `04-15`. */
+  readonly from?: string;
+  readonly to?: string;
+}
+
+/** A drawn area as a zone of the plan, with an id of its own. */
+export function drawnZone(zones: readonly Zone[], answer: AreaAnswer, ring: readonly XY[]): Zone {
   const ids = new Set(zones.map((z) => z.id));
   let k = 1;
-  while (ids.has(`closed-${k}`)) k++;
+  while (ids.has(`${answer.use}-${k}`)) k++;
   const rounded = ring.map(([x, y]): XY => [Math.round(x * 1000) / 1000, Math.round(y * 1000) / 1000]);
-  return {
-    id: `closed-${k}`,
-    name,
-    use: "closed",
-    polygons: [[rounded]],
-    hidden: false,
-    source: DRAWN_HERE,
-  };
+  return { id: `${answer.use}-${k}`, ...answer, polygons: [[rounded]], hidden: false, source: DRAWN_HERE };
 }

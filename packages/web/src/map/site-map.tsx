@@ -5,7 +5,7 @@ import type { Freshness } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
 import { useStore } from "../desk/store.ts";
 import { showRound } from "../show/show.ts";
-import { closedZone, nextAreaName, type Shape } from "./area-draft.ts";
+import { drawnZone, nextAreaName, type Shape } from "./area-draft.ts";
 import type { AreaRequest } from "./close-area-dialog.tsx";
 import { NorthArrow, ScaleBar } from "./furniture.tsx";
 import { MapButtons } from "./map-buttons.tsx";
@@ -126,10 +126,10 @@ export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
           <CloseAreaDialog
             request={request}
             units={plan.units}
-            suggestedName={nextAreaName(plan.zones)}
+            nameFor={(use) => nextAreaName(plan.zones, use)}
             onLeave={() => setRequest(null)}
-            onClose={(name, ring) => {
-              desk.plan.edit({ type: "add-zone", zone: closedZone(plan.zones, name, ring) });
+            onClose={(answer, ring) => {
+              desk.plan.edit({ type: "add-zone", zone: drawnZone(plan.zones, answer, ring) });
               setRequest(null);
             }}
           />

@@ -5,6 +5,7 @@ import { ChoiceField } from "../fields/choice-field.tsx";
 import { LengthField } from "../fields/length-field.tsx";
 import { MassField } from "../fields/mass-field.tsx";
 import { TextField } from "../fields/text-field.tsx";
+import { loadWords } from "./cart-words.ts";
 
 interface Props {
   readonly cart: Cart;
@@ -14,9 +15,9 @@ interface Props {
 }
 
 const masses = [
-  ["empty_kg", "Empty"],
-  ["load_kg", "Load, dry"],
-  ["wet_kg", "Mud and water on top"],
+  ["empty_kg", "Empty", "As weighed, with nothing on it."],
+  ["load_kg", "Load, dry", "The heaviest that is brought."],
+  ["wet_kg", "Mud and water on top", "Stuck to wheels and load after a wet day."],
 ] as const;
 const sizes = [
   ["track_mm", "Wheels apart, across"],
@@ -36,12 +37,13 @@ export function CartFields({ cart, units, onTake, onRemove }: Props) {
       <legend>Cart</legend>
       <div className="fields">
         <TextField required label="Name of the cart" value={cart.name} onTake={(name) => change({ name })} />
-        {masses.map(([key, label]) => (
+        {masses.map(([key, label, description]) => (
           <MassField
             key={key}
             label={label}
             units={units}
             value={cart[key]}
+            description={description}
             onTake={(kg) => change({ [key]: kg })}
           />
         ))}
@@ -96,6 +98,7 @@ export function CartFields({ cart, units, onTake, onRemove }: Props) {
           );
         })}
       </div>
+      <p className="cart-total">{loadWords(cart, units)}</p>
       <Button variant="default" size="compact-sm" onClick={onRemove}>
         No cart
       </Button>

@@ -1,5 +1,5 @@
 import { Button } from "@mantine/core";
-import type { Cart, Plan, Visit } from "@causey/engine/plan";
+import type { Plan, Visit } from "@causey/engine/plan";
 import { DayField } from "../fields/day-field.tsx";
 import { LengthField } from "../fields/length-field.tsx";
 import { MassField } from "../fields/mass-field.tsx";
@@ -7,6 +7,7 @@ import { NumberField } from "../fields/number-field.tsx";
 import { TextField } from "../fields/text-field.tsx";
 import { YesField } from "../fields/yes-field.tsx";
 import { CartFields } from "./cart-fields.tsx";
+import { handCart } from "./cart-words.ts";
 
 interface Props {
   readonly visit: Visit;
@@ -97,18 +98,3 @@ export function VisitFields({ visit, plan, onTake, onRemove }: Props) {
     </fieldset>
   );
 }
-
-/** A light hand cart to start from; its overall size must be told. */
-const handCart: Cart = {
-  name: "Hand cart",
-  empty_kg: 25,
-  load_kg: 50,
-  wet_kg: 5,
-  width_mm: null,
-  length_mm: null,
-  track_mm: 500,
-  axle_distance_mm: 0,
-  axles: 1,
-  wheel_width_mm: 50,
-  wheel_contact_mm: 80,
-};

@@ -1,7 +1,8 @@
 import type { Plan } from "@causey/engine/plan";
 import type { Plot, Start } from "@causey/engine/site";
 import { FieldGroup } from "../fields/form-sheet.tsx";
-import { freeId, RowEditor, type Column } from "../fields/row-editor.tsx";
+import { freeId } from "../fields/free-id.ts";
+import { RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
 import { LayerImportButton } from "./layer-import/layer-import-button.tsx";
 import { plotDistances } from "./plot-distances.ts";

@@ -11,6 +11,7 @@ import { ViewSwitch, type View } from "../frame/view-switch.tsx";
 import { SiteMap } from "../map/site-map.tsx";
 import { ZoneList } from "../layout-page/zone-list.tsx";
 import { count } from "../show/show.ts";
+import { BringIn } from "./bring-in.tsx";
 import { GroundFields } from "./ground-fields.tsx";
 import { PlaceFields } from "./place-fields.tsx";
 import { SiteFindings } from "./site-findings.tsx";
@@ -23,13 +24,24 @@ import "./site-page.css";
 export function SitePage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   const desk = useDesk();
   const [view, setView] = useState<View>("map");
+  const [isAsked, setAsked] = useState(false);
+  const show = (next: View, toBringIn = false): void => {
+    setView(next);
+    setAsked(toBringIn);
+  };
   const { phase, results } = useDerived();
   const waiting = useStore(desk.plan, (p) => p.waiting);
   const { plan } = snapshot;
   return (
     <>
       <div className="picture switched-picture">
-        <ViewSwitch view={view} onView={setView} />
+        <ViewSwitch view={view} onView={show}>
+          {view === "map" && (
+            <button type="button" className="plain-button tool tool-last" onClick={() => show("lists", true)}>
+              Bring in a file
+            </button>
+          )}
+        </ViewSwitch>
         {view === "map" ? (
           <SiteMap
             key={plan.id}
@@ -40,6 +52,7 @@ export function SitePage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
           />
         ) : (
           <FormSheet label="Lists of the site">
+            <BringIn isAsked={isAsked} />
             <GroundFields snapshot={snapshot} />
             <PlaceFields plan={plan} />
             <ZoneFields plan={plan} />

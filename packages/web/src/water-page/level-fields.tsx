@@ -3,8 +3,9 @@ import type { WaterLevel } from "@causey/engine/water";
 import { ChoiceField } from "../fields/choice-field.tsx";
 import { FieldGroup } from "../fields/form-sheet.tsx";
 import { NumberField } from "../fields/number-field.tsx";
-import { freeId, RowEditor, type Column } from "../fields/row-editor.tsx";
+import { RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
+import { LevelsToFill } from "./levels-to-fill.tsx";
 import { basisWords, choicesOf, roleWords } from "./level-words.ts";
 
 const columns: readonly Column<WaterLevel>[] = [
@@ -68,21 +69,9 @@ export function LevelFields({ plan }: { readonly plan: Plan }) {
         columns={columns}
         units={plan.units}
         titleOf={(l) => l.name}
-        fresh={() => {
-          const id = freeId("level-", levels);
-          return {
-            id,
-            name: `Level ${id.slice(6)}`,
-            role: "other",
-            basis: "assumed",
-            z_m: 0,
-            datum: plan.vertical_datum,
-            source: "not told yet",
-            epoch: "",
-          };
-        }}
         onTake={take}
       />
+      <LevelsToFill plan={plan} levels={levels} onTake={take} />
     </FieldGroup>
   );
 }
