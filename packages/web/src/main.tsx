@@ -9,6 +9,7 @@ import { createPlanSession } from "./desk/plan-session.ts";
 import { createRouter } from "./desk/route.ts";
 import { createSelection } from "./desk/selection.ts";
 import { App } from "./frame/app.tsx";
+import { createPhotoSession } from "./map/photo-session.ts";
 import { createTerrainSession } from "./map/terrain-session.ts";
 import { theme } from "./theme/theme.ts";
 import { createDeriveClient } from "./worker/derive-client.ts";
@@ -26,6 +27,10 @@ const desk: Desk = {
   terrain: createTerrainSession(
     () =>
       new Worker(new URL("./map/terrain-worker.ts", import.meta.url), { type: "module", name: "terrain" }),
+    shelf,
+  ),
+  photo: createPhotoSession(
+    () => new Worker(new URL("./map/photo-worker.ts", import.meta.url), { type: "module", name: "photo" }),
     shelf,
   ),
   selection: createSelection(),

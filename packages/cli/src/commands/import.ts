@@ -14,6 +14,7 @@ import { basename } from "node:path";
 import { chooseLayer } from "../import/choose-layer.ts";
 import { FEATURE_OPTIONS, placeMapping, zoneMapping } from "../import/mapping.ts";
 import { mergeAsTold } from "../import/merge.ts";
+import { withPhoto } from "../import/photo.ts";
 import { assumedSystem, sitePart, type SitePart } from "../import/site-part.ts";
 import {
   problemLines,
@@ -28,6 +29,7 @@ import {
 
 const form =
   "causey import DIR FILE --as areas|starts|plots --out OUT [--use USE] [--name-field FIELD] [--id-field FIELD] [--layer NAME] [--system site|lon-lat|EPSG:CODE] [--hidden] [--replace] [--force]\n" +
+  "causey import DIR PICTURE --as photo --out OUT [--world FILE] [--system site|EPSG:CODE] [--opacity SHARE] [--force]\n" +
   `Also, for all features or from a field of each: ${FEATURE_OPTIONS.map((o) => `--${o}, --${o}-field`).join("; ")}.`;
 
 const text = { type: "string" } as const;
@@ -36,6 +38,8 @@ const options = {
   as: text,
   out: text,
   layer: text,
+  world: text,
+  opacity: text,
   system: text,
   "name-field": text,
   "id-field": text,
@@ -49,15 +53,18 @@ const KINDS = { areas: "area", starts: "start", plots: "plot" } as const;
 
 /**
  * `causey import DIR FILE --as areas --out OUT`: the plan folder with the features of a shapefile (zipped), KML, GPX,
- * GeoPackage or GeoJSON added, written as a new folder. The old one stays as it is.
+ * GeoPackage or GeoJSON added, or with a picture from above under its map, written as a new folder. The old one stays as it is.
  */
 export async function runImport(args: readonly string[], shell: Shell): Promise<number> {
   const { values, places } = readArgs(args, options, ["DIR", "FILE"], form);
   const as = values["as"];
-  if (as !== "areas" && as !== "starts" && as !== "plots")
-    throw new UsageError(`Say what comes in with --as areas, --as starts or --as plots.\nForm: ${form}`);
+  if (as !== "areas" && as !== "starts" && as !== "plots" && as !== "photo")
+    throw new UsageError(
+      `Say what comes in with --as areas, --as starts, --as plots or --as photo.\nForm: ${form}`,
+    );
   const out = word(values, "out");
   if (out === undefined) throw new UsageError(`Say where the new folder goes with --out OUT.\nForm: ${form}`);
+  if (as === "photo") return importPhoto(places, out, values, shell);
   const name = basename(places[1]!);
   const mapping = as === "areas" ? zoneMapping(values, name) : null;
   const files = await readFolder(places[0]!);
@@ -76,6 +83,29 @@ export async function runImport(args: readonly string[], shell: Shell): Promise<
   await writeOut(out, new Map([...files, [added.file, added.bytes]]), values["force"] === true);
   shell.out(
     `${out} holds the plan with ${added.count} ${KINDS[as]}${added.count === 1 ? "" : "s"} from ${name}. Next: causey check ${out}`,
+  );
+  return 0;
+}
+
+async function importPhoto(
+  places: readonly string[],
+  out: string,
+  values: Values,
+  shell: Shell,
+): Promise<number> {
+  const files = await readFolder(places[0]!);
+  const { crs } = await sitePart(files.get(PLAN_FILE));
+  const told = {
+    world: word(values, "world"),
+    system: word(values, "system"),
+    opacity: word(values, "opacity"),
+  };
+  const laid = await withPhoto(files, resolve(places[1]!), crs, told);
+  if (laid.notes.warnings.length > 0) shell.error(problemLines(laid.notes.warnings));
+  await writeOut(resolve(out), laid.files, values["force"] === true);
+  const [wide, tall] = [laid.notes.cols, laid.notes.rows];
+  shell.out(
+    `${out} holds the plan with ${laid.photo.file} (${wide} x ${tall} pixels) under its map. Next: causey check ${out}`,
   );
   return 0;
 }

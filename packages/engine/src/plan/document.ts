@@ -128,8 +128,12 @@ export type TerrainChoice =
 /** A picture of the ground under the map. */
 export interface Photo {
   readonly file: string;
-  /** World file terms A, D, B, E, C, F: pixel (column, row) -> x = A col + B row + C, y = D col + E row + F; null = the file says. */
+  /** World file terms A, D, B, E, C, F: middle of pixel (column, row) -> x = A col + B row + C, y = D col + E row + F; null = the file says. */
   readonly world: readonly [number, number, number, number, number, number] | null;
+  /** The user has checked that it lies in the plan's system; needed where the file does not name one. */
+  readonly crs_confirmed?: boolean;
+  /** How strongly it is shown, above 0 to 1; 1 when left out. */
+  readonly opacity?: number;
 }
 
 /** The plan document: decisions and inputs, never results. Terrain and price list are files beside it. */

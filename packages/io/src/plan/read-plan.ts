@@ -16,6 +16,8 @@ import { checkDatums } from "./datum-checks.ts";
 import { checkCurrency, checkDocument, checkVisits } from "./document-checks.ts";
 import { checkAnyPlace, checkInZones, checkOnTerrain, checkZonesOnTerrain } from "./place-checks.ts";
 import { readDocument, type DocumentRead, type SiteEntries } from "./read-document.ts";
+import { readPhoto } from "../photo/index.ts";
+import { checkPhotoOnSite } from "./photo-checks.ts";
 import { checkArea, checkFileDatum, checkStretch, checkTerrainCrs } from "./terrain-checks.ts";
 
 export const PLAN_FILE = "plan.json";
@@ -90,6 +92,7 @@ class Reading {
     if (read !== null) await this.#readOthers(read.entries);
     if (read?.document) {
       await this.#readSeries(read.document);
+      await this.#readPhoto(read.document);
       await this.#hold(read.document);
     }
   }
@@ -196,6 +199,20 @@ class Reading {
         series = this.#keep(readSeries(bytes, choice, datum, `water.${key}`)).series;
       });
     return series;
+  }
+
+  async #readPhoto({ photo, crs }: Pick<Plan, "photo" | "crs">): Promise<void> {
+    if (photo === null) return;
+    const bytes = this.#file(
+      photo.file,
+      "the photo",
+      "Put it into the folder, or leave the photo out (photo: null).",
+    );
+    if (bytes)
+      await this.#check(photo.file, (found) => {
+        const { extent } = this.#keep(readPhoto(photo, bytes, crs));
+        if (this.#terrain) checkPhotoOnSite(found, extent, this.#terrain.raster);
+      });
   }
 
   /** Holds the files against each other, as far as they could be read. */

@@ -131,6 +131,8 @@ export const photo = z.nullable(
   z.strictObject({
     file: line,
     world: z.nullable(z.tuple([number, number, number, number, number, number])),
+    crs_confirmed: z.exactOptional(z.boolean()),
+    opacity: z.exactOptional(z.number().check(z.positive(), z.maximum(1))),
   }),
 );
 

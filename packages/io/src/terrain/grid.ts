@@ -19,7 +19,13 @@ export interface FileGrid {
 }
 
 /** Refuses sizes before any memory is taken for them. */
-export function checkSize(found: Findings, place: string, cols: number, rows: number): void {
+export function checkSize(
+  found: Findings,
+  place: string,
+  cols: number,
+  rows: number,
+  most: number = MAX_CELLS,
+): void {
   const whole = [cols, rows].every((n) => Number.isSafeInteger(n));
   if (!whole || cols < 2 || rows < 2)
     found.stop({
@@ -29,12 +35,12 @@ export function checkSize(found: Findings, place: string, cols: number, rows: nu
       message: "The grid has fewer than two cells one way: there is no ground in it.",
       mend: "Export the terrain again; it needs at least 2 x 2 cells.",
     });
-  if (cols * rows > MAX_CELLS)
+  if (cols * rows > most)
     found.stop({
       code: "terrain-too-large",
       place,
       value: `${cols} x ${rows} = ${cols * rows} cells`,
-      message: `The file says it holds ${cols * rows} cells; at most ${MAX_CELLS} are read.`,
+      message: `The file says it holds ${cols * rows} cells; at most ${most} are read.`,
       mend: "Cut the terrain to the site, or make its cells larger.",
     });
 }

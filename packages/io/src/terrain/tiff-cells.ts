@@ -38,6 +38,13 @@ export async function readCells(
   return values;
 }
 
+/** @see readCells: the same checks and the same unpacking, block by block, for the pixels of a picture. */
+export const blocksOf = {
+  check: (found: Findings, layout: TiffLayout): void => checkPromise(found, layout),
+  unpack: (found: Findings, bytes: Uint8Array, layout: TiffLayout, block: number): Promise<Uint8Array> =>
+    unpack(found, bytes, layout, block),
+};
+
 /** A few packed bytes cannot hold millions of cells: refused before memory is taken for the cells. */
 function checkPromise(found: Findings, layout: TiffLayout): void {
   const packed = layout.byte_counts.reduce((sum, n) => sum + n, 0);

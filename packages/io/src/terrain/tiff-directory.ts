@@ -6,6 +6,7 @@ export const TAG = {
   height: 257,
   bits: 258,
   compression: 259,
+  photometric: 262,
   strip_offsets: 273,
   samples: 277,
   rows_per_strip: 278,

@@ -9,7 +9,8 @@ export interface TiffLayout {
   readonly cols: number;
   readonly rows: number;
   readonly kind: SampleKind;
-  readonly sample_bytes: 1 | 2 | 4 | 8;
+  /** Bytes of one cell; in a picture those of all its colours. */
+  readonly sample_bytes: 1 | 2 | 3 | 4 | 8;
   readonly compression: number;
   readonly predictor: number;
   readonly block_cols: number;
@@ -31,15 +32,27 @@ const REFUSED: Readonly<Record<number, string>> = {
   34925: "LZMA",
 };
 
+/** What the cells may be: heights, or the colours of a picture. */
+export interface CellRules {
+  /** Cells that are read at most. */
+  readonly most: number;
+  readonly sampleOf: (found: Findings, directory: TiffDirectory) => Pick<TiffLayout, "kind" | "sample_bytes">;
+}
+
 /**
  * Reads and checks how the image is stored. Throws `ProblemError` when sizes are too large, when blocks are missing or
  * lie outside the file, and when they together claim more bytes than the file has: before any of them is read.
  */
-export function readLayout(found: Findings, directory: TiffDirectory, bytes: Uint8Array): TiffLayout {
+export function readLayout(
+  found: Findings,
+  directory: TiffDirectory,
+  bytes: Uint8Array,
+  { most, sampleOf }: CellRules = { most: MAX_CELLS, sampleOf: readSample },
+): TiffLayout {
   const cols = directory.number(TAG.width, 0);
   const rows = directory.number(TAG.height, 0);
-  checkSize(found, "image size", cols, rows);
-  const sample = readSample(found, directory);
+  checkSize(found, "image size", cols, rows, most);
+  const sample = sampleOf(found, directory);
   const compression = readCompression(found, directory);
   const tiled = directory.has(TAG.tile_offsets);
   const block_cols = tiled ? directory.number(TAG.tile_width, 0) : cols;
@@ -49,7 +62,7 @@ export function readLayout(found: Findings, directory: TiffDirectory, bytes: Uin
   const blocks_across = Math.ceil(cols / block_cols);
   const blocks_down = Math.ceil(rows / block_rows);
   const area = blocks_across * block_cols * blocks_down * block_rows;
-  if (!Number.isSafeInteger(area) || area <= 0 || area > 4 * MAX_CELLS)
+  if (!Number.isSafeInteger(area) || area <= 0 || area > 4 * most)
     refuse(
       found,
       "block size",

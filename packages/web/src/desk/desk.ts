@@ -1,5 +1,6 @@
 import { createContext, useContext } from "react";
 import type { PlanStore } from "../api/types.ts";
+import type { PhotoSession } from "../map/photo-session.ts";
 import type { TerrainSession } from "../map/terrain-session.ts";
 import type { DeriveSession } from "./derive-session.ts";
 import type { FileShelf } from "./file-shelf.ts";
@@ -15,6 +16,7 @@ export interface Desk {
   /** Files beside the plan, each content fetched once. */
   readonly shelf: FileShelf;
   readonly terrain: TerrainSession;
+  readonly photo: PhotoSession;
   readonly selection: SelectionStore;
   readonly router: Router;
 }

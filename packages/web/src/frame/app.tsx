@@ -74,11 +74,14 @@ function usePageTitle({ snapshot }: PlanState, page: string): void {
 }
 
 function useTerrain(snapshot: PlanSnapshot | null): void {
-  const { terrain } = useDesk();
+  const { terrain, photo } = useDesk();
   const scheme = useComputedColorScheme("light");
   useEffect(() => {
     if (snapshot) void terrain.show(snapshot, scheme);
   }, [terrain, snapshot, scheme]);
+  useEffect(() => {
+    if (snapshot) void photo.show(snapshot);
+  }, [photo, snapshot]);
 }
 
 /** With no plan on the desk: what to do next. */

@@ -7,6 +7,8 @@ interface Props {
   readonly map: MapView;
   readonly walkway: Extent;
   readonly site: Extent | null;
+  /** The photo under the map; null where there is none. */
+  readonly photo: { readonly isShown: boolean; readonly onShow: (isShown: boolean) => void } | null;
   readonly isDrawing: boolean;
   readonly onDraw: () => void;
   readonly onNumbers: () => void;
@@ -22,7 +24,7 @@ export interface LineButtons {
 }
 
 /** What can be done with the map, in its upper left corner. */
-export function MapButtons({ map, walkway, site, isDrawing, onDraw, onNumbers, line }: Props) {
+export function MapButtons({ map, walkway, site, photo, isDrawing, onDraw, onNumbers, line }: Props) {
   return (
     <div className="map-buttons">
       <fieldset className="map-zoom">
@@ -39,6 +41,11 @@ export function MapButtons({ map, walkway, site, isDrawing, onDraw, onNumbers, l
         {site && (
           <Button variant="default" onClick={() => map.show(site)}>
             Site
+          </Button>
+        )}
+        {photo && (
+          <Button variant="default" aria-pressed={photo.isShown} onClick={() => photo.onShow(!photo.isShown)}>
+            Photo
           </Button>
         )}
       </fieldset>

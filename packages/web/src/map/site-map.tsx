@@ -8,11 +8,11 @@ import { showRound } from "../show/show.ts";
 import { drawnZone, nextAreaName, type Shape } from "./area-draft.ts";
 import type { AreaRequest } from "./close-area-dialog.tsx";
 import { NorthArrow, ScaleBar } from "./furniture.tsx";
+import { ImageCanvas } from "./image-canvas.tsx";
 import { MapButtons } from "./map-buttons.tsx";
 import { MapDrawing } from "./map-drawing.tsx";
 import { MapHints } from "./map-hints.tsx";
 import { partAt } from "./part-at.ts";
-import { TerrainCanvas } from "./terrain-canvas.tsx";
 import type { TerrainPicture } from "./terrain-protocol.ts";
 import { useAreaTool } from "./use-area-tool.ts";
 import { useGestures, useMapView, viewKey } from "./use-map-view.ts";
@@ -38,6 +38,8 @@ interface Props {
 export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
   const desk = useDesk();
   const { picture, message } = useStore(desk.terrain, (t) => t);
+  const photo = useStore(desk.photo, (p) => p);
+  const [showsPhoto, setShowsPhoto] = useState(true);
   const walkway = walkwayExtent(plan, results);
   const { attach, ...map } = useMapView(walkway);
   const [request, setRequest] = useState<AreaRequest | null>(null);
@@ -87,7 +89,18 @@ export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
         onDoubleClick={() => area.isOn && area.finish()}
         {...gestures}
       >
-        {picture && <TerrainCanvas picture={picture} map={map} />}
+        {picture && (
+          <ImageCanvas className="terrain" image={picture.image} extent={picture.extent} map={map} />
+        )}
+        {plan.photo && photo.picture && showsPhoto && (
+          <ImageCanvas
+            className="map-photo"
+            image={photo.picture.image}
+            extent={photo.picture.extent}
+            map={map}
+            opacity={plan.photo.opacity ?? 1}
+          />
+        )}
         <MapDrawing
           plan={plan}
           results={results}
@@ -105,8 +118,9 @@ export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
       <MapButtons
         map={map}
         walkway={walkway}
-        site={picture?.extent ?? null}
+        site={picture?.extent ?? photo.picture?.extent ?? null}
         isDrawing={area.isOn}
+        photo={plan.photo && photo.picture && { isShown: showsPhoto, onShow: setShowsPhoto }}
         onDraw={() => startDrawing("area")}
         line={
           onLine && {
@@ -119,7 +133,13 @@ export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
       />
       <NorthArrow />
       <ScaleBar scale={map.view.scale} units={plan.units} />
-      <MapNote plan={plan} results={results} picture={picture} message={message} />
+      <MapNote
+        plan={plan}
+        results={results}
+        picture={picture}
+        message={message}
+        photo={plan.photo && photo.message}
+      />
       <MapHints plan={plan} moves={moves} area={area} />
       <Suspense>
         {request && (
@@ -155,10 +175,12 @@ interface NoteProps {
   readonly results: Results | null;
   readonly picture: TerrainPicture | null;
   readonly message: string | null;
+  /** Why the photo is not drawn. */
+  readonly photo: string | null;
 }
 
 /** What the map stands on: horizontal system, datum, lines of equal height; or why the ground is not drawn. */
-function MapNote({ plan, results, picture, message }: NoteProps) {
+function MapNote({ plan, results, picture, message, photo }: NoteProps) {
   const crs = results?.crs ?? ("epsg" in plan.crs ? `EPSG:${plan.crs.epsg}` : plan.crs.local);
   const notes = message
     ? [`The ground could not be drawn: ${message}`]
@@ -167,6 +189,7 @@ function MapNote({ plan, results, picture, message }: NoteProps) {
         `heights on ${results?.datum ?? plan.vertical_datum}`,
         ...(picture ? [`contours ${showRound(picture.step_m, plan.units)}, smoothed`] : []),
       ];
+  if (photo) notes.push(`The photo could not be drawn: ${photo}`);
   return (
     <p className="map-note">
       {notes.map((note) => (

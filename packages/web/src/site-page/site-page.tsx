@@ -13,6 +13,7 @@ import { ZoneList } from "../layout-page/zone-list.tsx";
 import { count } from "../show/show.ts";
 import { BringIn } from "./bring-in.tsx";
 import { GroundFields } from "./ground-fields.tsx";
+import { PhotoFields } from "./photo-fields.tsx";
 import { PlaceFields } from "./place-fields.tsx";
 import { SiteFindings } from "./site-findings.tsx";
 import { StrengthFields } from "./strength-fields.tsx";
@@ -54,6 +55,7 @@ export function SitePage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
           <FormSheet label="Lists of the site">
             <BringIn isAsked={isAsked} />
             <GroundFields snapshot={snapshot} />
+            <PhotoFields snapshot={snapshot} />
             <PlaceFields plan={plan} />
             <ZoneFields plan={plan} />
             <SurveyFields plan={plan} />

@@ -1,16 +1,17 @@
 import { useEffect, useRef } from "react";
-import type { TerrainPicture } from "./terrain-protocol.ts";
-import { toPicture, type Size, type View } from "./view.ts";
+import { toPicture, type Extent, type Size, type View } from "./view.ts";
 
 interface Props {
-  readonly picture: TerrainPicture;
+  readonly className: string;
+  readonly image: ImageBitmap;
+  readonly extent: Extent;
   readonly map: { readonly view: View; readonly size: Size };
+  readonly opacity?: number;
 }
 
-/** The shaded ground under the drawing. */
-export function TerrainCanvas({ picture, map }: Props) {
+/** A picture of the ground under the drawing, at its place. */
+export function ImageCanvas({ className, image, extent, map, opacity = 1 }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const { image, extent } = picture;
   useEffect(() => {
     const element = canvas.current!;
     element.width = image.width;
@@ -22,12 +23,13 @@ export function TerrainCanvas({ picture, map }: Props) {
   return (
     <canvas
       ref={canvas}
-      className="terrain"
+      className={className}
       aria-hidden="true"
       style={{
         transform: `translate(${left}px, ${top}px)`,
         width: (extent[2] - extent[0]) * scale,
         height: (extent[3] - extent[1]) * scale,
+        opacity,
       }}
     />
   );
