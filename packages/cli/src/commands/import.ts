@@ -10,7 +10,7 @@ import {
 } from "@causey/io/layers";
 import { PLACES_FILE, PLAN_FILE, ZONES_FILE } from "@causey/io/plan";
 import { readPlaces, readZones, writePlaces, writeZones } from "@causey/io/vector";
-import { basename } from "node:path";
+import { basename, resolve } from "node:path";
 import { chooseLayer } from "../import/choose-layer.ts";
 import { FEATURE_OPTIONS, placeMapping, zoneMapping } from "../import/mapping.ts";
 import { mergeAsTold } from "../import/merge.ts";

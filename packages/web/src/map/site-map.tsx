@@ -17,13 +17,17 @@ import type { TerrainPicture } from "./terrain-protocol.ts";
 import { useAreaTool } from "./use-area-tool.ts";
 import { useGestures, useMapView, viewKey } from "./use-map-view.ts";
 import { usePlotMoves } from "./use-plot-moves.ts";
-import { atLeast, extentOf, toGround, type Extent, type XY } from "./view.ts";
+import { atLeast, extentOf, toGround, type Extent, type Size, type XY } from "./view.ts";
 import "./map.css";
 
 /** A part is meant when the pointer is this near to it [px]. */
 const TOUCH_PX = 9;
 
 const CloseAreaDialog = lazy(() => import("./close-area-dialog.tsx"));
+
+/** What a print needs to draw the map as it stands on the screen, fitted to the paper. */
+const printSize = ({ width, height }: Size): React.CSSProperties =>
+  ({ "--map-width": width || 800, "--map-height": height || 500 }) as React.CSSProperties;
 
 interface Props {
   readonly plan: Plan;
@@ -75,87 +79,89 @@ export function SiteMap({ plan, results, waiting, freshness, onLine }: Props) {
   };
 
   return (
-    <section className={`site-map${area.isOn ? " site-map-drawing" : ""}`} aria-label="Map of the site">
-      {/* A drawing that is moved by hand and by keys: no element of HTML is one. */}
-      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions */}
-      <div
-        ref={attach}
-        className="map-surface"
-        // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
-        tabIndex={0}
-        role="application"
-        aria-label="Map. Arrow keys move it, plus and minus zoom. Tab goes on to the plots."
-        onKeyDown={onKeyDown}
-        onDoubleClick={() => area.isOn && area.finish()}
-        {...gestures}
-      >
-        {picture && (
-          <ImageCanvas className="terrain" image={picture.image} extent={picture.extent} map={map} />
-        )}
-        {plan.photo && photo.picture && showsPhoto && (
-          <ImageCanvas
-            className="map-photo"
-            image={photo.picture.image}
-            extent={photo.picture.extent}
+    <div className="map-sheet" style={printSize(map.size)}>
+      <section className={`site-map${area.isOn ? " site-map-drawing" : ""}`} aria-label="Map of the site">
+        {/* A drawing that is moved by hand and by keys: no element of HTML is one. */}
+        {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions */}
+        <div
+          ref={attach}
+          className="map-surface"
+          // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
+          tabIndex={0}
+          role="application"
+          aria-label="Map. Arrow keys move it, plus and minus zoom. Tab goes on to the plots."
+          onKeyDown={onKeyDown}
+          onDoubleClick={() => area.isOn && area.finish()}
+          {...gestures}
+        >
+          {picture && (
+            <ImageCanvas className="terrain" image={picture.image} extent={picture.extent} map={map} />
+          )}
+          {plan.photo && photo.picture && showsPhoto && (
+            <ImageCanvas
+              className="map-photo"
+              image={photo.picture.image}
+              extent={photo.picture.extent}
+              map={map}
+              opacity={plan.photo.opacity ?? 1}
+            />
+          )}
+          <MapDrawing
+            plan={plan}
+            results={results}
+            picture={picture}
+            origin={picture?.origin ?? originOf(walkway)}
             map={map}
-            opacity={plan.photo.opacity ?? 1}
+            moves={moves}
+            area={area}
+            freshness={freshness}
           />
-        )}
-        <MapDrawing
+        </div>
+        <p id="plot-keys" className="unseen">
+          Arrow keys move the plot by half a metre, with shift by five. Enter keeps it, Escape leaves it.
+        </p>
+        <MapButtons
+          map={map}
+          walkway={walkway}
+          site={picture?.extent ?? photo.picture?.extent ?? null}
+          isDrawing={area.isOn}
+          photo={plan.photo && photo.picture && { isShown: showsPhoto, onShow: setShowsPhoto }}
+          onDraw={() => startDrawing("area")}
+          line={
+            onLine && {
+              isDrawn: plan.layout.lines.length > 0,
+              onDraw: () => startDrawing("line"),
+              onSearch: () => onLine(null),
+            }
+          }
+          onNumbers={() => setRequest({ by: "numbers", middle: [map.view.x, map.view.y] })}
+        />
+        <NorthArrow />
+        <ScaleBar scale={map.view.scale} units={plan.units} />
+        <MapNote
           plan={plan}
           results={results}
           picture={picture}
-          origin={picture?.origin ?? originOf(walkway)}
-          map={map}
-          moves={moves}
-          area={area}
-          freshness={freshness}
+          message={message}
+          photo={plan.photo && photo.message}
         />
-      </div>
-      <p id="plot-keys" className="unseen">
-        Arrow keys move the plot by half a metre, with shift by five. Enter keeps it, Escape leaves it.
-      </p>
-      <MapButtons
-        map={map}
-        walkway={walkway}
-        site={picture?.extent ?? photo.picture?.extent ?? null}
-        isDrawing={area.isOn}
-        photo={plan.photo && photo.picture && { isShown: showsPhoto, onShow: setShowsPhoto }}
-        onDraw={() => startDrawing("area")}
-        line={
-          onLine && {
-            isDrawn: plan.layout.lines.length > 0,
-            onDraw: () => startDrawing("line"),
-            onSearch: () => onLine(null),
-          }
-        }
-        onNumbers={() => setRequest({ by: "numbers", middle: [map.view.x, map.view.y] })}
-      />
-      <NorthArrow />
-      <ScaleBar scale={map.view.scale} units={plan.units} />
-      <MapNote
-        plan={plan}
-        results={results}
-        picture={picture}
-        message={message}
-        photo={plan.photo && photo.message}
-      />
-      <MapHints plan={plan} moves={moves} area={area} />
-      <Suspense>
-        {request && (
-          <CloseAreaDialog
-            request={request}
-            units={plan.units}
-            nameFor={(use) => nextAreaName(plan.zones, use)}
-            onLeave={() => setRequest(null)}
-            onClose={(answer, ring) => {
-              desk.plan.edit({ type: "add-zone", zone: drawnZone(plan.zones, answer, ring) });
-              setRequest(null);
-            }}
-          />
-        )}
-      </Suspense>
-    </section>
+        <MapHints plan={plan} moves={moves} area={area} />
+        <Suspense>
+          {request && (
+            <CloseAreaDialog
+              request={request}
+              units={plan.units}
+              nameFor={(use) => nextAreaName(plan.zones, use)}
+              onLeave={() => setRequest(null)}
+              onClose={(answer, ring) => {
+                desk.plan.edit({ type: "add-zone", zone: drawnZone(plan.zones, answer, ring) });
+                setRequest(null);
+              }}
+            />
+          )}
+        </Suspense>
+      </section>
+    </div>
   );
 }
 
