@@ -111,10 +111,10 @@ export function drawZones(meadow: Meadow, random: Random): Feature[] {
     parcel("trust-land", "Trust land", "Tarrowmere Trust", [0, 0], [168, GRID.rows]),
     parcel("commons", "Commons", "Quillet Bay Commoners", [168, 0], [GRID.cols, GRID.rows]),
     ...meadow.creeks.map((creek) =>
-      zone({ id: creek.id, name: creek.name, use: "channel" }, [[bankOutline(creek, 0.15, 3)]]),
+      zone({ id: creek.id, name: creek.name, use: "channel", water: "creek" }, [[bankOutline(creek, 0.15, 3)]]),
     ),
     ...meadow.pools.map((pool) =>
-      zone({ id: pool.id, name: pool.name, use: "pool" }, [[outlineOf(pool.shape, 0.1)]]),
+      zone({ id: pool.id, name: pool.name, use: "pool", water: "pool" }, [[outlineOf(pool.shape, 0.1)]]),
     ),
   ];
 }

@@ -113,6 +113,19 @@ describe("Water", () => {
     await picture(page, "water");
   });
 
+  test("14 dry hours and windows stand day by day at the joint that is chosen, with the time to be back", async () => {
+    const { page } = sheet;
+    await open(page, "Water");
+    const days = page.locator(".dry-table tbody tr");
+    expect(await days.count()).toBe(12);
+    expect(await days.first().getAttribute("data-day")).toBe("2027-05-10");
+    expect(await days.first().textContent()).toMatch(/\d+\.\d h/);
+    const choice = page.getByLabel("At the joint");
+    const other = (await choice.locator("option").allTextContents()).find((o) => !o.includes("plot"))!;
+    await choice.selectOption({ label: other });
+    expect(await page.locator(".dry-table caption").textContent()).toContain(`joint ${other},`);
+  });
+
   test("tide stations around a typed place come with their source; another datum is not taken over", async () => {
     const { page } = sheet;
     await open(page, "Water");
@@ -129,6 +142,17 @@ describe("Water", () => {
 });
 
 describe("Layout", () => {
+  test("19, 20 owners crossed and crossings with type and width stand in the column beside the map", async () => {
+    const { page } = sheet;
+    await open(page, "Layout");
+    const route = page.locator('section[aria-labelledby="route-head"]');
+    await route.waitFor();
+    const words = await route.textContent();
+    for (const word of ["Tarrowmere Trust", "Quillet Bay Commoners", "Quillet Creek", "creek", "Low meadow"])
+      expect(words).toContain(word);
+    expect(words).not.toMatch(/orchid/i);
+  });
+
   test("a joint read back a hand's breadth off is told, and the parts after it are fitted anew; undone, the plan is as before", async () => {
     const { page } = sheet;
     await open(page, "Layout");
