@@ -64,6 +64,11 @@ const maker: fc.Arbitrary<Maker> = fc.oneof(
           ? { type: "remove-zone", zone: of(p.zones, n).id }
           : { type: "rename", name: `Renamed ${n}` },
   ),
+  fc.tuple(pick, fc.constantFrom("USD", "GBP")).map(([n, currency]): Maker => () => ({
+    type: "set-price-list",
+    file: `prices-${n}.csv`,
+    currency,
+  })),
   weights.map((w): Maker => () => ({ type: "set-weights", weights: w })),
   layout.map((l): Maker => () => ({ type: "set-layout", layout: l })),
   fc.tuple(pick, fc.integer({ min: 1, max: 9 })).map(([n, people]): Maker => (p) => ({
@@ -306,4 +311,17 @@ test("a plot that a visit goes to stays, and the refusal names visit and plot as
       },
     ],
   });
+});
+
+test("a price list comes in with its currency, is told in words, and one without name or currency is refused", () => {
+  const plan = samplePlan();
+  const edit = { type: "set-price-list", file: "yard.csv", currency: "GBP" } as const;
+  const done = applyEdit(plan, edit);
+  if (!done.ok) throw new Error("refused");
+  expect([done.plan.prices.file, done.plan.money.currency]).toEqual(["yard.csv", "GBP"]);
+  expect(revertEdit(done.plan, done.inverse)).toEqual(plan);
+  expect(describeEdit(edit, plan)).toBe("Changed the price list, now in GBP");
+  expect(describeEdit({ ...edit, currency: plan.money.currency }, plan)).toBe("Changed the price list");
+  const bad = applyEdit(plan, { type: "set-price-list", file: " ", currency: "pounds" });
+  expect(bad.ok ? [] : bad.problems.map((p) => p.place)).toEqual(["file", "currency"]);
 });

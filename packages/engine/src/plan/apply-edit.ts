@@ -59,6 +59,8 @@ function perform(plan: Plan, edit: Edit): Change {
       return { plan: { ...plan, units: edit.units }, inverse: { type: "set-units", units: plan.units } };
     case "rename":
       return { plan: { ...plan, name: edit.name }, inverse: { type: "rename", name: plan.name } };
+    case "set-price-list":
+      return setPriceList(plan, edit);
     case "set-section":
       return setSection(plan, edit);
   }
@@ -67,6 +69,13 @@ function perform(plan: Plan, edit: Edit): Change {
 function setSection(plan: Plan, { section, value }: SectionEdit): Change {
   const inverse = { type: "set-section", section, value: plan[section] } as SectionEdit;
   return { plan: { ...plan, [section]: value }, inverse };
+}
+
+function setPriceList(plan: Plan, { file, currency }: EditOf<"set-price-list">): Change {
+  return {
+    plan: { ...plan, prices: { ...plan.prices, file }, money: { ...plan.money, currency } },
+    inverse: { type: "set-price-list", file: plan.prices.file, currency: plan.money.currency },
+  };
 }
 
 type EditOf<T extends Edit["type"]> = Extract<Edit, { readonly type: T }>;

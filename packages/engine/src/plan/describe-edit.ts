@@ -81,6 +81,10 @@ export function describeEdit(edit: Edit, plan: Plan): string {
       return `Switched to ${unitWords[edit.units]}`;
     case "rename":
       return `Renamed the plan: ${edit.name}`;
+    case "set-price-list":
+      return edit.currency === plan.money.currency
+        ? "Changed the price list"
+        : `Changed the price list, now in ${edit.currency}`;
     case "set-section":
       return `Changed ${sectionWords[edit.section]}`;
   }

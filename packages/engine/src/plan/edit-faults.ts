@@ -33,6 +33,22 @@ export function editFaults(plan: Plan, edit: Edit): Problem[] {
       return edit.name.trim() === ""
         ? [editProblem("name", edit.name, "the name is empty", "Give the plan a name.")]
         : [];
+    case "set-price-list":
+      return [
+        ...(edit.file.trim() === ""
+          ? [editProblem("file", edit.file, "the price list has no name", "Name its file.")]
+          : []),
+        ...(/^[A-Z]{3}$/.test(edit.currency)
+          ? []
+          : [
+              editProblem(
+                "currency",
+                edit.currency,
+                "this is not the code of a currency",
+                "Give three capital letters, such as USD.",
+              ),
+            ]),
+      ];
     case "set-section":
       return sectionFaults(plan, edit);
     default:

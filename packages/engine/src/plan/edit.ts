@@ -52,4 +52,6 @@ export type Edit =
   | { readonly type: "set-kit"; readonly kit: Kit }
   | { readonly type: "set-units"; readonly units: UnitSystem }
   | { readonly type: "rename"; readonly name: string }
+  /** Another price list and the currency that it is in: the two only hold together. */
+  | { readonly type: "set-price-list"; readonly file: string; readonly currency: string }
   | SectionEdit;

@@ -90,6 +90,11 @@ export const editSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("set-kit"), kit: kitSchema }),
   z.strictObject({ type: z.literal("set-units"), units: z.enum(["us", "metric"]) }),
   z.strictObject({ type: z.literal("rename"), name: line }),
+  z.strictObject({
+    type: z.literal("set-price-list"),
+    file: p.prices.shape.file,
+    currency: p.money.shape.currency,
+  }),
   sectionEdit,
 ]);
 

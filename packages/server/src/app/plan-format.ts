@@ -31,8 +31,7 @@ export function planFormat(readyKits: readonly Kit[], tables: Tables): PlanForma
   return {
     read: (files) => readPlan(files, { readyKits, validateKit: judgeKit }),
     check: async (plan, edit, beside) => {
-      if (edit.type === "set-section" && !wordsOnly.has(edit.section))
-        return readAgain(plan, beside, { readyKits, validateKit: judgeKit });
+      if (touchesFiles(edit)) return readAgain(plan, beside, { readyKits, validateKit: judgeKit });
       if (movesSomething(edit)) return siteFaults(plan, edit, await terrainOf(plan, beside));
       const problems = [
         ...(edit.type === "set-kit" ? judgeKit(plan.kit) : []),
@@ -50,6 +49,9 @@ export function planFormat(readyKits: readonly Kit[], tables: Tables): PlanForma
 
 /** Sections that nothing else in the plan or beside it can contradict. */
 const wordsOnly: ReadonlySet<Section> = new Set<Section>(["site_name", "request", "rules", "papers", "saw"]);
+
+const touchesFiles = (edit: Edit): boolean =>
+  edit.type === "set-price-list" || (edit.type === "set-section" && !wordsOnly.has(edit.section));
 
 /** Reads the plan as its folder would be read, with the files that it names: errors only. */
 async function readAgain(

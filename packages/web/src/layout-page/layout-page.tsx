@@ -22,6 +22,7 @@ import { LineReport } from "./line-report.tsx";
 import { PlotsReached } from "./plots-reached.tsx";
 import { RouteReport } from "./route-report.tsx";
 import { SearchFields } from "./search-fields.tsx";
+import { WeightFields } from "./weight-fields.tsx";
 import { ZoneList } from "./zone-list.tsx";
 import "./layout-page.css";
 
@@ -40,6 +41,7 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
         {view === "lists" ? (
           <FormSheet label="Lists of the layout">
             <SearchFields plan={plan} />
+            <WeightFields plan={plan} />
             <LaidFields plan={plan} layout={results?.layout ?? null} />
           </FormSheet>
         ) : (

@@ -14,6 +14,7 @@ import { CuttingPlan } from "./cutting-plan.tsx";
 import { MoneyFields } from "./money-fields.tsx";
 import { OrderTable } from "./order-table.tsx";
 import { PriceAge } from "./price-age.tsx";
+import { PriceFields } from "./price-fields.tsx";
 import { SparesTable } from "./spares-table.tsx";
 import { TakeOffTable } from "./take-off-table.tsx";
 import "./materials-page.css";
@@ -33,6 +34,7 @@ export function MaterialsPage({ snapshot }: { readonly snapshot: PlanSnapshot })
           ) : (
             <p className="quiet">The lists appear here when the layout has been worked out.</p>
           )}
+          <PriceFields snapshot={snapshot} />
           <MoneyFields plan={plan} />
         </FormSheet>
       </div>

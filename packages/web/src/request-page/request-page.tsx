@@ -6,6 +6,7 @@ import { DeriveStatus } from "../frame/derive-status.tsx";
 import { Ledger } from "../frame/ledger.tsx";
 import { count } from "../show/show.ts";
 import { Kinds } from "./kinds.tsx";
+import { PlanFields } from "./plan-fields.tsx";
 import { Visits } from "./visits.tsx";
 import { WhoAsks } from "./who-asks.tsx";
 import "./request-page.css";
@@ -19,6 +20,7 @@ export function RequestPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
     <>
       <div className="picture">
         <FormSheet label="The access request">
+          <PlanFields plan={plan} />
           <WhoAsks plan={plan} />
           <Visits plan={plan} />
           <Kinds plan={plan} lines={results?.options ?? []} />

@@ -1,0 +1,141 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { violations } from "./support/axe.ts";
+import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { afterRevision, openSheet, planOf, settled } from "./support/sheet.ts";
+import { startCausey, type Running } from "./support/start.ts";
+
+let causey: Running;
+let browser: Browser;
+let sheet: WatchedPage;
+beforeAll(async () => {
+  causey = await startCausey();
+  browser = await launch();
+  sheet = await openPage(browser, wide);
+  await openSheet(sheet.page, causey.url);
+});
+afterAll(async () => {
+  await browser?.close();
+  await causey?.close();
+  expect(causey?.faults).toEqual([]);
+});
+
+const goTo = async (page: Page, title: string): Promise<void> => {
+  await page.getByRole("link", { name: title, exact: true }).click();
+  await page.getByRole("heading", { level: 1, name: title }).waitFor();
+};
+/** Types into a field and waits until the change is saved and worked out. */
+const type = async (page: Page, label: string, words: string): Promise<void> => {
+  const before = await settled(page);
+  const field = page.getByLabel(label, { exact: false }).first();
+  await field.fill(words);
+  await field.blur();
+  await afterRevision(page, before);
+};
+const undo = async (page: Page): Promise<void> => {
+  const before = await settled(page);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await afterRevision(page, before);
+};
+
+test("names, days of laying and the day of removal are changed on the Request page, and each is taken back", async () => {
+  const { page } = sheet;
+  await goTo(page, "Request");
+  const before = await planOf(page);
+  await type(page, "Name of the plan", "Traps by the creek");
+  expect(await page.locator(".title-name").innerText()).toBe("Traps by the creek");
+  await type(page, "Name of the site", "Quillet");
+  await type(
+    page,
+    "Laying, last day",
+    before.laying.to.replace(/\d$/, (d) => String((Number(d) + 1) % 9)),
+  );
+  await type(page, "Taken out by", "2031-10-30");
+  await picture(page, "request-plan-fields");
+  const after = await planOf(page);
+  expect(after).toMatchObject({
+    name: "Traps by the creek",
+    site_name: "Quillet",
+    removal: { by: "2031-10-30" },
+  });
+  expect(after.laying.to).not.toBe(before.laying.to);
+  for (let n = 0; n < 4; n++) await undo(page);
+  expect(await planOf(page)).toEqual(before);
+});
+
+test("weights of harm are changed among the layout's lists, per square foot where lengths are in feet", async () => {
+  const { page } = sheet;
+  await goTo(page, "Layout");
+  await page.getByRole("button", { name: "Lists" }).click();
+  const before = await planOf(page);
+  await type(page, "Shaded ground (USD a sq ft)", "2");
+  await type(page, "Crossing a channel or pool", "250");
+  await page.getByLabel("Crossing a channel or pool").scrollIntoViewIfNeeded();
+  await picture(page, "layout-weights");
+  const { weights } = (await planOf(page)).layout;
+  expect(weights.shade_per_m2).toBeCloseTo(2 / 0.09290304, 9);
+  expect(weights.crossing).toBe(250);
+  await undo(page);
+  await undo(page);
+  expect((await planOf(page)).layout).toEqual(before.layout);
+});
+
+test("one price is changed, the cost follows, and undo brings the old list back", async () => {
+  const { page } = sheet;
+  await goTo(page, "Materials");
+  const [before, revision] = [await planOf(page), await settled(page)];
+  const cost = page.locator('[data-figure="cost"] .figure-value');
+  const dear = await cost.innerText();
+  await page.getByRole("button", { name: "Change prices" }).click();
+  const dialog = page.getByRole("dialog");
+  await dialog
+    .getByLabel(/\(USD\)/)
+    .first()
+    .fill("99");
+  await dialog.getByLabel("Source of the new prices").fill("Creek yard");
+  await dialog.getByLabel("Day of the new prices").click();
+  expect(await violations(page)).toEqual([]);
+  await picture(page, "prices-dialog");
+  await dialog.getByRole("button", { name: "Keep 1 price" }).click();
+  await afterRevision(page, revision);
+  expect((await planOf(page)).prices.file).not.toBe(before.prices.file);
+  expect(await cost.innerText()).not.toBe(dear);
+  await undo(page);
+  expect(await planOf(page)).toEqual(before);
+  expect(await cost.innerText()).toBe(dear);
+});
+
+const list = (head: string, row: string): Buffer => Buffer.from(`${head}\n${row}\n`);
+const HEAD = "item,description,length_ft,pack,price,currency,date,source";
+
+test("a file of prices is taken in with its currency; one without dates is refused line by line, and nothing changes", async () => {
+  const { page } = sheet;
+  const take = async (name: string, buffer: Buffer): Promise<void> => {
+    const [chooser] = await Promise.all([
+      page.waitForEvent("filechooser"),
+      page.getByRole("button", { name: "Take in a price list" }).click(),
+    ]);
+    await chooser.setFiles({ name, mimeType: "text/csv", buffer });
+  };
+  const [before, revision] = [await planOf(page), await settled(page)];
+  await take("bad.csv", list(HEAD, "2x4,Deal,8,1,7.50,GBP,,Yard"));
+  await page.locator(".problem", { hasText: "no date" }).waitFor();
+  expect(await planOf(page)).toEqual(before);
+  await take("yard.csv", list(HEAD, "2x4,Deal,8,1,7.50,GBP,2026-05-01,Yard"));
+  await afterRevision(page, revision);
+  expect(await planOf(page)).toMatchObject({ prices: { file: "yard.csv" }, money: { currency: "GBP" } });
+  expect(await page.locator(".problem", { hasText: "no date" }).count()).toBe(0);
+  await picture(page, "materials-prices");
+});
+
+test("another currency is written through the list, and no number changes", async () => {
+  const { page } = sheet;
+  await type(page, "Currency", "eur");
+  const { money, prices } = await planOf(page);
+  expect(money.currency).toBe("EUR");
+  expect(prices.file).not.toBe("yard.csv");
+  await page.getByRole("button", { name: "Change prices" }).click();
+  expect(await page.getByRole("dialog").getByLabel("Deal (EUR)").inputValue()).toBe("7.5");
+  await page.keyboard.press("Escape");
+  expect(sheet.complaints).toEqual([]);
+});
