@@ -1,13 +1,14 @@
 import { kitGeometry, moduleDrawing, supportDrawing, supportKind, type DrawnPiece } from "@causey/engine/kit";
 import type { Joint } from "@causey/engine/layout";
 import { groundAt, type Site } from "@causey/engine/site";
+import type { WaterLevel } from "@causey/engine/water";
 import { roundScale, scaleBar } from "../frame/index.ts";
 import { area, boxShape, hatched, stroked, words, type Box, type Point, type Shape } from "../scene/index.ts";
 import type { PaperContext } from "../set/context.ts";
 import type { Draft, Sheet } from "../set/sheet.ts";
 import { chainAcross, heightBeside, helper } from "./dimension.ts";
 import { heightStaff, levelNotes } from "./height-staff.ts";
-import { partLength, shower } from "./show.ts";
+import { levelText, partLength, shower } from "./show.ts";
 
 /** Ground shown to either side of the middle line, at most [m]. */
 const BESIDE_M = 4;
@@ -15,27 +16,53 @@ const BESIDE_M = 4;
 const BESIDE_MM = 62;
 const STEP_M = 0.1;
 /** A level farther over the deck than this is noted instead of drawn [m]. */
-const OVER_DECK_M = 1.2;
+const OVER_DECK_M = 2;
 /** Columns left and right of the section, and lines above and below it [mm]. */
 const [LEFT, RIGHT, ABOVE, BELOW] = [52, 8, 19, 9];
 
-/** Section across the walkway where the deck stands lowest over the ground, with the water levels. */
+/** Section across the walkway where the water stands deepest over the deck, or nearest under it. */
 export const crossSection: Sheet = {
   id: "cross-section",
   title: "Cross-section",
-  about: "Support, module and deck where the deck stands lowest over the ground, with the water levels.",
+  about:
+    "Support, module and deck where the deck lies lowest against the highest tide, with the water levels.",
   drafts: (context, room) => {
-    const joint = lowestJoint(context);
+    const joint = sectionJoint(context);
     return joint ? [sectionDraft(context, joint, room.landscape)] : [];
   },
 };
 
-/** The joint whose deck stands lowest over the ground: the first of several. */
-export const lowestJoint = ({ results }: PaperContext): Joint | null =>
-  results.layout.joints.reduce<Joint | null>(
-    (low, joint) => (low === null || joint.deck_m - joint.ground_m < low.deck_m - low.ground_m ? joint : low),
+/**
+ * The joint that the section is cut at. Water is level, so it stands deepest over the lowest deck; of several as low,
+ * the one over the lowest ground. A plan without water levels shows the deck that stands lowest over its ground.
+ */
+export function sectionJoint({ results, plan }: PaperContext): Joint | null {
+  const over = (j: Joint): number => j.deck_m - j.ground_m;
+  const isBefore = (a: Joint, b: Joint): boolean =>
+    plan.levels.length === 0
+      ? over(a) < over(b)
+      : a.deck_m < b.deck_m - SAME_M || (a.deck_m <= b.deck_m + SAME_M && a.ground_m < b.ground_m - SAME_M);
+  return results.layout.joints.reduce<Joint | null>(
+    (low, joint) => (low === null || isBefore(joint, low) ? joint : low),
     null,
   );
+}
+
+/** Heights nearer than this are the same [m]. */
+const SAME_M = 1e-4;
+
+/** Why this joint: how far its deck lies under or over the highest tide, or the highest level of all. */
+function whyHere({ plan }: PaperContext, joint: Joint): string {
+  const tides = plan.levels.filter((l) => l.role === "highest-predicted");
+  const top = (tides.length > 0 ? tides : plan.levels).reduce<WaterLevel | null>(
+    (a, l) => (a === null || l.z_m > a.z_m ? l : a),
+    null,
+  );
+  if (top === null) return "where the deck stands lowest over the ground";
+  const depth = top.z_m - joint.deck_m;
+  const words = `${levelText(Math.abs(depth), plan)} ${depth > 0 ? "under" : "over"} ${top.name}`;
+  return `where the deck of the line is lowest, ${words}`;
+}
 
 interface Section {
   readonly joint: Joint;
@@ -88,11 +115,12 @@ function sectionDraft(context: PaperContext, joint: Joint, room: Box): Draft {
   };
 }
 
-function headLines({ plan, results }: PaperContext, { joint }: Section, box: Box): Shape[] {
+function headLines(context: PaperContext, { joint }: Section, box: Box): Shape[] {
+  const { plan, results } = context;
   const support = supportKind(plan.kit, joint.support).name;
   return [
     words(
-      `Joint ${joint.id}, ${shower(plan)(joint.along_m, "m")} along branch ${joint.branch}, where the deck stands lowest over the ground; seen in the direction of travel`,
+      `Joint ${joint.id}, ${shower(plan)(joint.along_m, "m")} along branch ${joint.branch}, ${whyHere(context, joint)}; seen in the direction of travel`,
       [box.x, box.y + 2.6],
       { weight: "semibold", size: 2.6 },
     ),

@@ -1,5 +1,4 @@
 import { contourLevels, contourLines, type Raster } from "@causey/engine/site";
-import type { WaterLevel } from "@causey/engine/water";
 import { M_PER_FT, type UnitSystem } from "@causey/engine/units";
 
 /** A line on the ground with what it is. */
@@ -30,14 +29,3 @@ export function contoursOf(raster: Raster, step: number): GroundLine[] {
     kind: Math.round(z_m / step) % 5 === 0 ? "index" : "contour",
   }));
 }
-
-/** Where each named water level meets the ground, as far as the terrain reaches. */
-export const waterLines = (raster: Raster, levels: readonly WaterLevel[]): GroundLine[] =>
-  levels.flatMap((level) =>
-    contourLines(raster, [level.z_m]).map(({ points }): GroundLine => ({
-      z_m: level.z_m,
-      label: level.name,
-      kind: "water",
-      points,
-    })),
-  );

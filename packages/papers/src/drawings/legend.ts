@@ -2,7 +2,7 @@ import type { Raster } from "@causey/engine/site";
 import { area, boxShape, disc, stroked, words, type Box, type Shape, type Stroke } from "../scene/index.ts";
 import type { PaperContext } from "../set/context.ts";
 import { wrap } from "../text/index.ts";
-import { waterStroke } from "./plan-ground.ts";
+import { waterStroke, type PlanGround } from "./plan-ground.ts";
 import { signMark } from "./plan-walkway.ts";
 import { levelText, partLength, shower } from "./show.ts";
 import { WORK_BESIDE_M } from "./site-plan-constants.ts";
@@ -24,13 +24,13 @@ interface Entry {
  */
 export function legendShapes(
   context: PaperContext,
-  contour_step_m: number,
+  ground: Pick<PlanGround, "step_m" | "water_notes">,
   box: Box,
   hasFigures: boolean,
 ): Shape[] {
   let y = box.y + 4.6;
   const shapes: Shape[] = [words("Legend", [box.x, box.y + 2.4], { weight: "semibold", size: 2.8 })];
-  for (const entry of entriesOf(context, contour_step_m)) {
+  for (const entry of entriesOf(context, ground)) {
     const lines = wrap(entry.words, box.width - SAMPLE - 2.5, SIZE);
     shapes.push(
       ...entry.sample(box.x, y),
@@ -54,7 +54,11 @@ export function legendShapes(
   return shapes;
 }
 
-function entriesOf({ plan, site, results }: PaperContext, contour_step_m: number): Entry[] {
+function entriesOf(
+  { plan, site, results }: PaperContext,
+  { step_m, water_notes }: Pick<PlanGround, "step_m" | "water_notes">,
+): Entry[] {
+  const noteOf = (id: string): string => (water_notes.has(id) ? `; ${water_notes.get(id)}` : "");
   return [
     { words: "module or platform; dot: joint over a support", sample: partSample },
     {
@@ -76,11 +80,11 @@ function entriesOf({ plan, site, results }: PaperContext, contour_step_m: number
       sample: (x, y) => zoneShapes(dense(symbol.look), [sampleRing(x, y)]),
     })),
     {
-      words: `contours, ${levelText(contour_step_m, plan)} apart, every fifth stronger`,
+      words: `contours, ${levelText(step_m, plan)} apart, every fifth stronger`,
       sample: (x, y) => lineSample(x, y, { ink: "earth", width: 0.22 }),
     },
     ...plan.levels.map((level, n): Entry => ({
-      words: `${level.name} ${levelText(level.z_m, plan)}, ${level.basis === "predicted" ? "predicted, no wind" : level.basis}, ${level.epoch.trim() === "" ? "years not known" : level.epoch}${meetsGround(site.terrain, level.z_m) ? "" : "; does not meet the ground shown"}`,
+      words: `${level.name} ${levelText(level.z_m, plan)}, ${level.basis === "predicted" ? "predicted, no wind" : level.basis}, ${level.epoch.trim() === "" ? "years not known" : level.epoch}${meetsGround(site.terrain, level.z_m) ? "" : "; does not meet the ground shown"}${noteOf(level.id)}`,
       sample: (x, y) => lineSample(x, y, waterStroke(n)),
     })),
   ];

@@ -4,7 +4,8 @@ import type { WaterLevel } from "@causey/engine/water";
 import { stroked, type Point, type Shape, type Stroke } from "../scene/index.ts";
 import type { PaperContext } from "../set/context.ts";
 import { clipLine } from "./clip.ts";
-import { contoursOf, contourStep, waterLines, type GroundLine } from "./ground-lines.ts";
+import { clearWater, type SeenGround } from "./clear-water.ts";
+import { contoursOf, contourStep, type GroundLine } from "./ground-lines.ts";
 import type { LabelRoom } from "./label-room.ts";
 import { levelText } from "./show.ts";
 import { WORK_BESIDE_M } from "./site-plan-constants.ts";
@@ -14,14 +15,21 @@ import { toSheet, type SheetView } from "./view.ts";
 export interface PlanGround {
   readonly lines: readonly GroundLine[];
   readonly step_m: number;
+  /** By id of a level: what was left out of its line; levels drawn whole have none. */
+  readonly water_notes: ReadonlyMap<string, string>;
   readonly limit: readonly (readonly (readonly [number, number])[])[];
 }
 
-export function planGround({ site, results, plan }: PaperContext): PlanGround {
+export function planGround({ site, results, plan }: PaperContext, seen: SeenGround): PlanGround {
   const step_m = contourStep(site.terrain, plan.units);
+  const water = plan.levels.map((level) => ({
+    id: level.id,
+    ...clearWater(site.terrain, level, seen, plan.units),
+  }));
   return {
-    lines: [...contoursOf(site.terrain, step_m), ...waterLines(site.terrain, plan.levels)],
+    lines: [...contoursOf(site.terrain, step_m), ...water.flatMap((w) => w.lines)],
     step_m,
+    water_notes: new Map(water.flatMap((w) => (w.note === "" ? [] : [[w.id, w.note] as const]))),
     limit: workLimit(results.layout, WORK_BESIDE_M).flat(),
   };
 }

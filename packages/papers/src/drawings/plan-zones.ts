@@ -5,7 +5,7 @@ import { textWidth } from "../text/index.ts";
 import { clipLine, clipRing } from "./clip.ts";
 import type { LabelRoom } from "./label-room.ts";
 import { extentAround, extentOfView, meets, toSheet, type SheetView } from "./view.ts";
-import { outlineOf, zoneFill, zoneSymbols, type ZoneLook } from "./zone-look.ts";
+import { nameOnPaper, outlineOf, zoneFill, zoneSymbols, type ZoneLook } from "./zone-look.ts";
 
 type Ground = readonly (readonly [number, number])[];
 
@@ -54,7 +54,8 @@ function outlines(rings: readonly Ground[], look: ZoneLook, view: SheetView): Sh
 export function zoneLabels({ plan }: PaperContext, view: SheetView, labels: LabelRoom, size = 2.1): Shape[] {
   const ordered = [...plan.zones].sort((a, b) => rank(a) - rank(b));
   return ordered.flatMap((zone) => {
-    const text = zone.use === "parcel" && zone.owner ? `${zone.name}, owner ${zone.owner}` : zone.name;
+    const text =
+      zone.use === "parcel" && zone.owner ? `${nameOnPaper(zone)}, owner ${zone.owner}` : nameOnPaper(zone);
     const spots = zone.polygons.flatMap((polygon) => innerPoints(polygon, view, text, size));
     if (zone.use === "parcel" || zone.use === "habitat")
       clearFirst(spots, plan.zones, view, textWidth(text, size) / 2);

@@ -28,8 +28,8 @@ export const sitePlan: Sheet = {
   title: "Site plan",
   about: "Ground, regulated areas under their own symbols, walkway, water lines, parcels, limit of work.",
   drafts: (context, room) => {
-    const ground = planGround(context);
     const extent = planExtent(context);
+    const ground = planGround(context, { extent, m_per_mm: wholePerMm(room, extent, "landscape") });
     const whole = overview(context, room, extent, ground);
     const detail = details(context, room, ground, whole.scale);
     return [vicinityDraft(context, room, extent, detail.windows), whole.draft, ...detail.drafts];
@@ -58,17 +58,19 @@ const legendBox = (space: Box): Box => ({
   height: space.height,
 });
 
+/** Metres for one millimetre at which an extent fills the map of a page. */
+function wholePerMm(room: Room, [w, s, e, n]: Extent, orientation: Draft["orientation"]): number {
+  const box = mapBox(room[orientation]);
+  return Math.max((e - w) / box.width, (n - s) / box.height);
+}
+
 function overview(
   context: PaperContext,
   room: Room,
   extent: Extent,
   ground: PlanGround,
 ): { readonly draft: Draft; readonly scale: Scale } {
-  const [w, h] = [extent[2] - extent[0], extent[3] - extent[1]];
-  const perMm = (orientation: Draft["orientation"]): number => {
-    const box = mapBox(room[orientation]);
-    return Math.max(w / box.width, h / box.height);
-  };
+  const perMm = (orientation: Draft["orientation"]): number => wholePerMm(room, extent, orientation);
   const orientation = perMm("landscape") <= perMm("portrait") ? "landscape" : "portrait";
   const scale = roundScale(perMm(orientation), 1, context.plan.units);
   const middle = [(extent[0] + extent[2]) / 2, (extent[1] + extent[3]) / 2] as const;
@@ -80,7 +82,7 @@ function overview(
       scale: scale.words,
       draw: (space) => [
         ...planSheet(context, { box: mapBox(space), m_per_mm: scale.m_per_mm, middle }, scale, ground),
-        ...legendShapes(context, ground.step_m, legendBox(space), true),
+        ...legendShapes(context, ground, legendBox(space), true),
       ],
     },
   };
@@ -121,7 +123,7 @@ function details(
           matchWords(mapBox(space), neighbours(tile, tiles)),
         ),
         ...matchLines(mapBox(space), neighbours(tile, tiles)),
-        ...legendShapes(context, ground.step_m, legendBox(space), false),
+        ...legendShapes(context, ground, legendBox(space), false),
       ],
     })),
   };

@@ -91,7 +91,7 @@ export function zoneSymbols(zones: readonly Zone[]): ZoneSymbol[] {
     .filter((z) => z.use === "habitat")
     .map((zone, i): ZoneSymbol => ({
       look: { ...looks.habitat, hatch: habitatHatches[i % habitatHatches.length]! },
-      words: `habitat: ${zone.name}`,
+      words: habitatWords(zone),
       zones: [zone],
     }));
   const others = order.flatMap((use): ZoneSymbol[] => {
@@ -100,6 +100,19 @@ export function zoneSymbols(zones: readonly Zone[]): ZoneSymbol[] {
   });
   return [...habitats, ...others];
 }
+
+/** A habitat by name; one that is only numbered says what its number is of, and what harm to it counts. */
+const habitatWords = (zone: Zone): string =>
+  isNumber(zone.name) && zone.sensitivity !== undefined
+    ? `habitat ${zone.name}: harm counts ${Number(zone.sensitivity.toFixed(2))} times that to plain ground`
+    : `habitat: ${zone.name}`;
+
+/** Names such as "1", "2b" or "07" say nothing on a drawing. */
+const isNumber = (name: string): boolean => /^[\s\d.,#-]*\p{L}?$/u.test(name);
+
+/** The name of an area as it stands on drawings and in tables: a mere number gets its kind before it. */
+export const nameOnPaper = (zone: Pick<Zone, "name" | "use">): string =>
+  isNumber(zone.name) ? `${looks[zone.use].words} ${zone.name}` : zone.name;
 
 /** What stands beside the symbol: a closure says its days. */
 function wordsOf(use: ZoneUse, zones: readonly Zone[]): string {

@@ -150,7 +150,13 @@ function harmBlocks({ plan, results }: PaperContext): Block[] {
       kind: "rows",
       rows: [
         ["Shaded ground", show(e.shaded_m2, "m2")],
-        ...shaded.map((z) => [`of it ${z.name}`, show(z.area_m2, "m2")] as const),
+        ...shaded.map(
+          (z) =>
+            [
+              `of it ${/\p{L}{2}/u.test(z.name) ? z.name : `habitat ${z.name}`}`,
+              show(z.area_m2, "m2"),
+            ] as const,
+        ),
         ...(rest > 0.05 ? [["of it plain ground, in no habitat named here", show(rest, "m2")] as const] : []),
         ["Ground touched by supports", show(e.contact_m2, "m2")],
         [
