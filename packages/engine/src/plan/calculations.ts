@@ -3,7 +3,7 @@ import { codeCalculations } from "../codes/index.ts";
 import { costCalculations } from "../cost/index.ts";
 import { fabricationCalculations } from "../fabrication/index.ts";
 import { floodCalculations } from "../flood/index.ts";
-import type { Calculation } from "../formula/index.ts";
+import { formulaCalculation, type Calculation } from "../formula/index.ts";
 import { groundCalculations } from "../ground/index.ts";
 import { kitCalculations } from "../kit/index.ts";
 import { kitFigureCalculations } from "../kit-figures/index.ts";
@@ -14,6 +14,7 @@ import { optionCalculations } from "../options/index.ts";
 import { structureCalculations } from "../structure/index.ts";
 import { surveyCalculations } from "../survey/index.ts";
 import { waterCalculations } from "../water/index.ts";
+import { nearClosure } from "./visit-closures.ts";
 
 /** Every registered calculation, by id. Two of one id are a bug that a test finds. */
 export const calculations: readonly Calculation<CalcContext>[] = [
@@ -32,4 +33,5 @@ export const calculations: readonly Calculation<CalcContext>[] = [
   ...kitFigureCalculations,
   ...ruleCalculations,
   ...optionCalculations,
+  formulaCalculation(nearClosure),
 ].sort((a, b) => (a.id < b.id ? -1 : 1));

@@ -207,10 +207,16 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
   const closures = yield* stages.run<readonly string[]>(
     "closures",
     1,
-    [stages.keyOf("layout"), siteKey, plan.visits, plan.removal.by],
+    [stages.keyOf("layout"), siteKey, plan.visits, plan.removal.by, plan.units],
     () =>
       atOnce(() =>
-        visitClosureCautions({ visits: plan.visits, zones: site.zones, layout, out: plan.removal.by }),
+        visitClosureCautions({
+          visits: plan.visits,
+          zones: site.zones,
+          layout,
+          out: plan.removal.by,
+          units: plan.units,
+        }),
       ),
   );
   const surveyInput = {

@@ -23,19 +23,30 @@ const layout = (() => {
 })();
 
 const cautions = (zone: Zone, visit: Parameters<typeof visitOf>[0] = {}): string[] =>
-  visitClosureCautions({ visits: [visitOf(visit)], zones: [zone], layout, out: "2028-11-30" });
+  visitClosureCautions({
+    visits: [visitOf(visit)],
+    zones: [zone],
+    layout,
+    out: "2028-11-30",
+    units: "metric",
+  });
 
 describe("visits against closed seasons", () => {
   test("within the buffer and in the season: visit, area and both periods are named", () => {
     const [said] = cautions(birds({ buffer_m: 5, contact: "harbour office" }));
     for (const part of ["Weekly readings", "2027-04-19 to 2027-10-22", "Tern bank", "04-01 to 07-31"])
       expect(said).toContain(part);
-    expect(said).toContain("within its buffer of 5 m");
+    expect(said).toContain("within its buffer of 5.00 m");
     expect(said).toContain("ask the officer (harbour office)");
   });
 
   test("through the area itself, buffer or none", () => {
     expect(cautions(birds({ polygons: [[rectangle(6, 0, 0, 10, 12)]] }))[0]).toContain("passes through it");
+  });
+
+  test("without a buffer of its own, its edge 3 m off, by hand: asked about, with the distance", () => {
+    expect(cautions(birds())[0]).toContain("passes 3.00 m from it at the nearest joint");
+    expect(cautions(birds({ polygons: [[rectangle(6, 70, 0, 10, 12)]] }))).toEqual([]);
   });
 
   test("silent beyond the buffer, outside the season, and for areas of other rules", () => {

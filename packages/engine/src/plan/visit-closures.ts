@@ -1,5 +1,7 @@
+import { defineConstant } from "../formula/index.ts";
 import { overlapArea, type Layout } from "../layout/index.ts";
-import { isShut, ruledArea, type Zone } from "../site/index.ts";
+import { isShut, ruledArea, signedDistance, type Zone } from "../site/index.ts";
+import { showQuantity, type UnitSystem } from "../units/index.ts";
 import type { Visit } from "./document.ts";
 
 export interface VisitClosuresInput {
@@ -8,23 +10,46 @@ export interface VisitClosuresInput {
   readonly layout: Layout;
   /** ISO day by which the walkway is out: the last day of visits that have none. */
   readonly out: string;
+  readonly units: UnitSystem;
 }
 
+/** A closed area without a buffer of its own is asked about when the walkway passes nearer than this. */
+export const nearClosure = defineConstant(
+  "plan.near-closure",
+  "Distance at which a closed area without a buffer is still asked about",
+  "d_c",
+  50,
+  "m",
+  { id: "trade-practice", title: "Common practice, no source", status: "practice" },
+);
+
 /**
- * Visits whose days meet the closed season of an area that the walkway passes through, or nearer than its buffer.
- * The search holds closures against the days of laying alone, so such a line can be found and must be said.
+ * Visits whose days meet the closed season of an area that the walkway passes through, or nearer than its buffer; for
+ * an area without a buffer, nearer than `nearClosure`. The search holds closures against the days of laying alone, so
+ * such a line can be found and must be said.
  */
-export function visitClosureCautions({ visits, zones, layout, out }: VisitClosuresInput): string[] {
-  const outlines = layout.parts.map((p) => p.outline);
+export function visitClosureCautions(input: VisitClosuresInput): string[] {
+  const { visits, zones, out } = input;
   return zones
     .filter((zone) => zone.use === "seasonal-closure")
     .flatMap((zone) => {
       const met = visits.filter((v) => isShut(zone, v.from, v.to ?? out));
-      if (met.length === 0 || overlapArea(outlines, ruledArea(zone)) <= 0) return [];
-      const place =
-        overlapArea(outlines, zone.polygons) > 0 ? "through it" : `within its buffer of ${zone.buffer_m} m`;
-      return met.map((visit) => closureWords(visit, zone, place, out));
+      const place = met.length === 0 ? null : placeWords(zone, input);
+      return place === null ? [] : met.map((visit) => closureWords(visit, zone, place, out));
     });
+}
+
+/** How the walkway lies to a closed area; null when it keeps off. */
+function placeWords(zone: Zone, { layout, units }: VisitClosuresInput): string | null {
+  const outlines = layout.parts.map((p) => p.outline);
+  const say = (m: number): string => showQuantity(m, "m", units);
+  if (overlapArea(outlines, zone.polygons) > 0) return "through it";
+  if (zone.buffer_m !== undefined && zone.buffer_m > 0)
+    return overlapArea(outlines, ruledArea(zone)) > 0 ? `within its buffer of ${say(zone.buffer_m)}` : null;
+  const near = Math.min(...layout.joints.map((j) => signedDistance(zone.polygons, j.x, j.y)));
+  return near < nearClosure({})
+    ? `${say(near)} from it at the nearest joint; it has no buffer of its own`
+    : null;
 }
 
 /** A hidden area keeps its days and its officer to itself: this text also stands on papers. */

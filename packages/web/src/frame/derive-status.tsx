@@ -63,7 +63,6 @@ export function DeriveStatus() {
         )}
       </div>
       {state.problems.length > 0 && <ProblemList problems={state.problems} />}
-      {state.phase === "idle" && state.warnings.length > 0 && <ProblemList problems={state.warnings} />}
     </>
   );
 }

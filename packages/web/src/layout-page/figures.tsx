@@ -1,7 +1,7 @@
 import type { Figure } from "@causey/engine/plan";
 import { lazy, Suspense, useState } from "react";
 import type { Freshness } from "../desk/derive-session.ts";
-import { show, type Reading } from "../show/show.ts";
+import { showFigure, type Reading } from "../show/show.ts";
 import "./figures.css";
 
 const FigureDrawer = lazy(() => import("../working/figure-drawer.tsx"));
@@ -29,7 +29,7 @@ export function Figures({ figures, reading, freshness }: Props) {
                 aria-haspopup="dialog"
                 onClick={() => setOpen(figure.id)}
               >
-                {show(figure.value, figure.unit, reading)}
+                {showFigure(figure, reading)}
                 <span className="unseen">, show the working</span>
               </button>
             </dd>

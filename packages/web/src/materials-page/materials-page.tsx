@@ -49,7 +49,7 @@ export function MaterialsPage({ snapshot }: { readonly snapshot: PlanSnapshot })
         {results && (
           <>
             <Figures figures={moneyFigures(results)} reading={reading} freshness={freshness} />
-            <PriceAge budget={results.budget} />
+            <PriceAge budget={results.budget} cost={results.cost} age_days={plan.money.price_age_days} />
             <Cautions cautions={results.cautions} />
           </>
         )}

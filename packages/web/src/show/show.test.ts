@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { count, printFormula, show, showRound, showShare } from "./show.ts";
+import { count, printFormula, show, showGrade, showRound, showShare } from "./show.ts";
 
 const us = { units: "us", currency: "USD" } as const;
 const metric = { units: "metric", currency: "EUR" } as const;
@@ -31,4 +31,12 @@ test("formulas print with the signs of a page, counts with their plural", () => 
     "3 plots",
     "2 branches",
   ]);
+});
+
+test.each([
+  [1 / 12, "8.3 %, 1 in 12"],
+  [0.05, "5 %, 1 in 20"],
+  [0, "0 %"],
+])("a grade of %d is said as %s", (grade, words) => {
+  expect(showGrade(grade)).toBe(words);
 });

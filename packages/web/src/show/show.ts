@@ -26,6 +26,18 @@ export function show(value: number, unit: Unit, reading: Reading): string {
   return unit === "1" && Number.isInteger(value) ? words.replace(/\.0+$/, "") : words;
 }
 
+/** A grade as rise over run, as carpenters and officers say it: `8.3 %, 1 in 12`. */
+export function showGrade(rise_over_run: number): string {
+  const percent = `${Number((rise_over_run * 100).toFixed(1))} %`;
+  return rise_over_run >= 0.0005 ? `${percent}, 1 in ${Math.round(1 / rise_over_run)}` : percent;
+}
+
+/** The value of a figure in words. */
+export const showFigure = (
+  { id, value, unit }: { readonly id: string; readonly value: number; readonly unit: Unit },
+  reading: Reading,
+): string => (id === "steepest-grade" ? showGrade(value) : show(value, unit, reading));
+
 /** Demand over capacity, as it stands in a cell: `.42`, `1.12`. Beyond ten the ratio says no more. */
 export function showShare(utilisation: number): string {
   if (utilisation > 10) return ">10";

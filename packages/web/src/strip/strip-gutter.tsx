@@ -35,7 +35,10 @@ export function StripGutter({ model, scale, units }: Props) {
           );
         })}
       </div>
-      <p className="strip-row-name">share of the limit</p>
+      <p className="strip-row-name">
+        share of the limit
+        <span>over 1: not met</span>
+      </p>
       <p className="strip-axis-name">
         {alongWord(units)}, {units === "us" ? "ft" : "m"} · heights ×{" "}
         {Math.max(1, Math.round(scale.exaggeration))}

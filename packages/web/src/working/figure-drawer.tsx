@@ -1,6 +1,6 @@
 import type { Figure } from "@causey/engine/plan";
 import { SidePanel } from "../frame/panel.tsx";
-import { show, type Reading } from "../show/show.ts";
+import { showFigure, type Reading } from "../show/show.ts";
 import { SourceLine, Steps } from "./steps.tsx";
 
 interface Props {
@@ -13,7 +13,7 @@ interface Props {
 export default function FigureDrawer({ figure, reading, onClose }: Props) {
   return (
     <SidePanel title={figure.title} closeWords="Close the working" onClose={onClose}>
-      <p className="working-value">{show(figure.value, figure.unit, reading)}</p>
+      <p className="working-value">{showFigure(figure, reading)}</p>
       {figure.note && <p className="quiet">{figure.note}</p>}
       <h3 className="working-head">How it was found</h3>
       <Steps steps={figure.working} reading={reading} />
