@@ -52,7 +52,12 @@ test("a line is drawn on to a plot: the press beside it counts, and the parts le
 test("on a phone the words of drawing lie below the map, and no button lies on another", async () => {
   const { page } = await openPage(browser, phone);
   await openSheet(page, causey.url);
+  // The line of the test before is drawn: all four buttons are there.
+  await page.getByRole("button", { name: "Search the line" }).waitFor();
   await overlapFree(".map-buttons button");
+  const surface = (await page.locator(".map-surface").boundingBox())!;
+  const search = (await page.getByRole("button", { name: "Search the line" }).boundingBox())!;
+  expect(search.y).toBeGreaterThanOrEqual(surface.y + surface.height - 1);
   await picture(page, "draw-line-phone-before");
   await page.getByRole("button", { name: "Draw the line" }).tap();
   await overlapFree(".map-buttons button, .map-hint button");

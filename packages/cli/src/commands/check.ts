@@ -1,5 +1,5 @@
 import { ProblemError } from "@causey/engine/formula";
-import { problemLines, readArgs, type Shell } from "../shell/index.ts";
+import { problemLines, problemTally, readArgs, type Shell } from "../shell/index.ts";
 import { readPlanFolder } from "./read-folder.ts";
 
 /** `causey check DIR`: everything wrong with a plan folder, at once. */
@@ -20,8 +20,8 @@ export async function runCheck(args: readonly string[], shell: Shell): Promise<n
     if (problems.length > 0) shell.error(problemLines(problems));
     shell.out(
       read.ok
-        ? `${places[0]}: nothing stands in the way of planning${problems.length > 0 ? `, ${problems.length} notes` : ""}.`
-        : `${places[0]}: ${problems.length === 1 ? "1 problem" : `${problems.length} problems`}.`,
+        ? `${places[0]}: nothing stands in the way of planning${problems.length > 0 ? `, ${problemTally(problems)}` : ""}.`
+        : `${places[0]}: ${problemTally(problems)}.`,
     );
   }
   return read.ok ? 0 : 2;

@@ -6,7 +6,7 @@ import { resultFiles, withoutHidden } from "@causey/io/results";
 import { drive } from "@causey/runtime/jobs";
 import { loadSolver } from "@causey/runtime/solver";
 import { resolve } from "node:path";
-import { problemLines, readArgs, UsageError, writeOut, type Shell } from "../shell/index.ts";
+import { problemLines, problemTally, readArgs, UsageError, writeOut, type Shell } from "../shell/index.ts";
 import { summary } from "@causey/papers/summary";
 import { readPlanFolder } from "./read-folder.ts";
 
@@ -39,7 +39,7 @@ async function planFolder(
   const read = await readPlanFolder(folder);
   if (!read.ok) {
     shell.error(problemLines(read.problems));
-    shell.error(`${folder}: ${read.problems.length} problems; nothing was written.`);
+    shell.error(`${folder}: ${problemTally(read.problems)}; nothing was written.`);
     return 2;
   }
   if (read.warnings.length > 0) shell.error(problemLines(read.warnings));

@@ -59,3 +59,11 @@ export function problemLines(problems: readonly Problem[]): string {
     )
     .join("\n");
 }
+
+/** "1 problem, 7 notes": what stands in the way counted apart from what is only worth a look; empty for neither. */
+export function problemTally(problems: readonly Problem[]): string {
+  const errors = problems.filter((p) => p.severity === "error").length;
+  const counted = (n: number, one: string): string[] =>
+    n === 0 ? [] : [`${n} ${n === 1 ? one : `${one}s`}`];
+  return [...counted(errors, "problem"), ...counted(problems.length - errors, "note")].join(", ");
+}

@@ -1,7 +1,8 @@
 import type { Plan, Results } from "@causey/engine/plan";
 import { feetInches, showQuantity, showShareOfLimit } from "@causey/engine/units";
+import { openCheckLines } from "./open-checks.ts";
 
-/** The one-page summary: the values of `results.json`, in the plan's units. */
+/** The one-page summary: the values of `results.json`, in the plan's units. What matters most stands last, by the prompt. */
 export function summary(results: Results, plan: Plan): string {
   const { layout, evaluation, cost, checks } = results;
   const show = (value: number, unit: "m" | "m2"): string => showQuantity(value, unit, plan.units);
@@ -11,7 +12,6 @@ export function summary(results: Results, plan: Plan): string {
     (m) => `${m.count} of ${plan.units === "us" ? feetInches(m.length_m) : show(m.length_m, "m")}`,
   );
   const failed = checks.filter((c) => c.status === "fail");
-  const open = checks.filter((c) => c.status === "cannot-check");
   return [
     `${plan.name} · ${plan.site_name}`,
     `${results.crs} · heights on ${results.datum}`,
@@ -52,14 +52,13 @@ export function summary(results: Results, plan: Plan): string {
       (c) =>
         `  does not meet it: ${c.title}${c.status === "fail" ? `, ${showShareOfLimit(c.utilisation)} of the limit. ${c.backwards.carries} ${c.backwards.change ?? ""}` : ""}`,
     ),
-    ...open.map(
-      (c) =>
-        `  cannot be checked: ${c.title}${c.status === "cannot-check" ? `, missing ${c.missing.join(", ")}` : ""}`,
-    ),
+    ...openCheckLines(checks),
     "",
     ...layout.notes,
     "",
     ...results.cautions,
+    "",
+    `${show(evaluation.length_m, "m")} long · ${money(cost.total)}${cost.unpriced.length > 0 ? ", some prices missing" : ""} · ${checks.length} checks: ${checksTally(checks)}`,
   ].join("\n");
 }
 

@@ -1,4 +1,5 @@
 import { Button } from "@mantine/core";
+import { useState } from "react";
 import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
 import { useDerived } from "../desk/use-derived.ts";
@@ -18,6 +19,7 @@ export function DrawingsPage({ snapshot }: { readonly snapshot: PlanSnapshot }) 
   const { phase, results } = useDerived();
   const papers = usePapers(snapshot, results);
   const { drawn, page, chosen } = papers;
+  const [isLarge, setLarge] = useState(false);
   const shown = drawn?.pages[page];
   return (
     <>
@@ -37,6 +39,15 @@ export function DrawingsPage({ snapshot }: { readonly snapshot: PlanSnapshot }) 
           <Button
             variant="default"
             size="compact-sm"
+            disabled={!shown}
+            aria-pressed={isLarge}
+            onClick={() => setLarge(!isLarge)}
+          >
+            {isLarge ? "Whole page" : "Enlarge"}
+          </Button>
+          <Button
+            variant="default"
+            size="compact-sm"
             disabled={!drawn || page + 1 >= drawn.pages.length}
             onClick={() => papers.turnTo(page + 1)}
           >
@@ -47,9 +58,15 @@ export function DrawingsPage({ snapshot }: { readonly snapshot: PlanSnapshot }) 
         {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
         <section className="paper-desk" tabIndex={0} aria-label="The page">
           {shown ? (
-            // The drawing is made by our own writer, which lets no markup of a plan's texts through.
-            // oxlint-disable-next-line react/no-danger
-            <div className="paper-page" dangerouslySetInnerHTML={{ __html: shown.svg }} />
+            // A tap enlarges the page or shows it whole; by keys, the button above does.
+            // oxlint-disable-next-line jsx-a11y/click-events-have-key-events, jsx-a11y/no-static-element-interactions
+            <div
+              className={`paper-page${isLarge ? " paper-large" : ""}`}
+              onClick={() => setLarge(!isLarge)}
+              // The drawing is made by our own writer, which lets no markup of a plan's texts through.
+              // oxlint-disable-next-line react/no-danger
+              dangerouslySetInnerHTML={{ __html: shown.svg }}
+            />
           ) : (
             <p className="empty">{papers.words}</p>
           )}

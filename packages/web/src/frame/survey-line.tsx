@@ -1,4 +1,5 @@
 import { useEffect, useRef } from "react";
+import { useScrollEnds } from "../show/use-scroll-ends.ts";
 import { useDesk } from "../desk/desk.ts";
 import { pages, routeHash } from "../desk/route.ts";
 import { useStore } from "../desk/store.ts";
@@ -15,8 +16,13 @@ export function SurveyLine() {
     const peg = line.current?.querySelector('[aria-current="page"]');
     peg?.scrollIntoView({ block: "nearest", inline: "center" });
   }, [route.page]);
+  const { goesOnLeft, goesOnRight } = useScrollEnds(line);
   return (
-    <nav ref={line} className="survey-line" aria-label="Pages">
+    <nav
+      ref={line}
+      className={`survey-line${goesOnLeft ? " goes-on-left" : ""}${goesOnRight ? " goes-on-right" : ""}`}
+      aria-label="Pages"
+    >
       {groups.map((group) => (
         <div key={group} className="survey-group">
           <p className="survey-word" id={`group-${group}`}>

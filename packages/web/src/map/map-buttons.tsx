@@ -61,7 +61,7 @@ export function MapButtons({ map, walkway, site, photo, isDrawing, onDraw, onNum
         </fieldset>
       )}
       {!isDrawing && line && (
-        <fieldset className="map-zoom">
+        <fieldset className={`map-zoom${line.isDrawn ? " map-line-two" : ""}`}>
           <legend className="unseen">The line</legend>
           <Button variant="default" onClick={line.onDraw}>
             Draw the line

@@ -8,7 +8,7 @@ import { RowsScroll } from "../frame/rows-scroll.tsx";
 export function OrderTable({ cost, reading }: { readonly cost: Cost; readonly reading: Reading }) {
   return (
     <RowsScroll label="Order list, scrolls">
-      <table className="rows-table" aria-label="Order list">
+      <table className="rows-table order-table" aria-label="Order list">
         <thead>
           <tr>
             <th scope="col">Item</th>
@@ -35,23 +35,37 @@ export function OrderTable({ cost, reading }: { readonly cost: Cost; readonly re
               <th scope="row">
                 {line.item} <span className="quiet">{line.description}</span>
               </th>
-              <td>{actualSize(line.item, reading)}</td>
-              <td>{line.length_mm === null ? "" : show(line.length_mm / 1000, "m", reading)}</td>
-              <td className="number">{line.quantity}</td>
-              <td className="number">{line.needed}</td>
-              <td className="number">{showMoney(line.unit_price, reading)}</td>
-              <td className="number">{showMoney(line.amount, reading)}</td>
-              <td>{line.price_date}</td>
+              <td data-head="Actual size">{actualSize(line.item, reading)}</td>
+              <td data-head="Length">
+                {line.length_mm === null ? "" : show(line.length_mm / 1000, "m", reading)}
+              </td>
+              <td className="number" data-head="To buy">
+                {line.quantity}
+              </td>
+              <td className="number" data-head="Needed">
+                {line.needed}
+              </td>
+              <td className="number" data-head="Each">
+                {showMoney(line.unit_price, reading)}
+              </td>
+              <td className="number order-amount" data-head="Amount">
+                {showMoney(line.amount, reading)}
+              </td>
+              <td data-head="Price of">{line.price_date}</td>
             </tr>
           ))}
           {cost.unpriced.map((line) => (
             <tr key={line.item} className="row-open">
               <th scope="row">{line.item}</th>
-              <td>{actualSize(line.item, reading)}</td>
-              <td>–</td>
-              <td>–</td>
-              <td className="number">{line.needed}</td>
-              <td colSpan={3}>no price in the list: left out of every sum</td>
+              <td data-head="Actual size">{actualSize(line.item, reading)}</td>
+              <td data-head="Length">–</td>
+              <td data-head="To buy">–</td>
+              <td className="number" data-head="Needed">
+                {line.needed}
+              </td>
+              <td colSpan={3} className="order-open">
+                no price in the list: left out of every sum
+              </td>
             </tr>
           ))}
         </tbody>
