@@ -47,6 +47,7 @@ export function CartFields({ cart, units, onTake, onRemove }: Props) {
             onTake={(kg) => change({ [key]: kg })}
           />
         ))}
+        <p className="fields-wide cart-total">{loadWords(cart, units)}</p>
         <ChoiceField<"1" | "2">
           label="Axles"
           value={cart.axles === 2 ? "2" : "1"}
@@ -98,7 +99,6 @@ export function CartFields({ cart, units, onTake, onRemove }: Props) {
           );
         })}
       </div>
-      <p className="cart-total">{loadWords(cart, units)}</p>
       <Button variant="default" size="compact-sm" onClick={onRemove}>
         No cart
       </Button>
