@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { hasOpenData, openData } from "../packages/io/test/support/open-data.ts";
@@ -172,3 +172,38 @@ test.skipIf(!hasOpenData("marsh-dem-stour"))(
     expect(zonesIn(out).map((f) => f.properties.use)).toEqual(Array.from({ length: 5 }, () => "habitat"));
   },
 );
+
+test("plots brought in by their names can be named by a visit: ids are words, names stay", () => {
+  const [x, y] = near();
+  const plot = (name: string, east: number): object => ({
+    type: "Feature",
+    properties: { name },
+    geometry: { type: "Point", coordinates: [x + east, y] },
+  });
+  const file = join(
+    folderOf(new Map([["plots.geojson", collection(plot("Plot A", 4), plot("Plot B", 8))]])),
+    "plots.geojson",
+  );
+  const out = join(temporaryFolder(), "with-plots");
+  const args = ["--as", "plots", "--id-field", "name", "--keep-off", "1", "--reach", "2", "--system", "site"];
+  const ran = causey(["import", folderOf(demo()), file, ...args, "--out", out]);
+  expect(ran.code, ran.error).toBe(0);
+  const places = JSON.parse(readFileSync(join(out, "places.geojson"), "utf8")) as {
+    features: { properties: { id: string; name: string } }[];
+  };
+  expect(places.features.slice(-2).map(({ properties: p }) => [p.id, p.name])).toEqual([
+    ["plot-a", "Plot A"],
+    ["plot-b", "Plot B"],
+  ]);
+  const plan = JSON.parse(readFileSync(join(out, "plan.json"), "utf8")) as { visits: { plots: string[] }[] };
+  const problemsFor = (id: string): { place: string; value: string; message: string; severity: string }[] => {
+    plan.visits[0]!.plots = [id];
+    writeFileSync(join(out, "plan.json"), JSON.stringify(plan));
+    const read = JSON.parse(causey(["check", out, "--json"]).out) as { problems: never[] };
+    return read.problems;
+  };
+  expect(problemsFor("plot-a").filter((p) => p.severity === "error")).toEqual([]);
+  const [told] = problemsFor("Plot A");
+  expect(told).toMatchObject({ place: "visits[0].plots[0]", value: "Plot A" });
+  expect(told!.message).toMatch(/^Entry 1 of "plots" must be one word/);
+});

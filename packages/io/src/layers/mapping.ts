@@ -3,13 +3,14 @@ import { readMonthDay, type Plot, type WaterKind, type ZoneUse } from "@causey/e
 import type { VectorFeature } from "../layer-form/index.ts";
 import { quote, type Findings } from "../problem/index.ts";
 import type { PlacedLayer } from "./place-layer.ts";
+import { wordId } from "./word-id.ts";
 
 /** One value for all features, or the field that holds each feature's own; `words` translates what stands there. */
 export type Given<T extends Json> =
   T | { readonly field: string; readonly words?: Readonly<Record<string, T>> };
 
 interface Named {
-  /** Field of the id; null takes the id that the file itself gives each feature. */
+  /** Field of the id; null takes the id that the file itself gives each feature. What is no word becomes one. */
   readonly idField: string | null;
   readonly nameField: string;
 }
@@ -58,7 +59,7 @@ export function mappedProperties(
   const wanted = sources.flatMap(([, given]) => (isField(given) ? [given.field] : []));
   checkFields(found, layer, wanted);
   return layer.features.map((feature, i) => {
-    const own: JsonObject = idField === null && feature.id !== null ? { id: feature.id } : {};
+    const own: JsonObject = idField === null && feature.id !== null ? { id: wordId(feature.id) } : {};
     const read = sources.map(([key, given]) => [key, valueOf(found, feature, i, key, given)] as const);
     return { ...own, ...Object.fromEntries(read.filter(([, v]) => v !== null)) };
   });
@@ -112,6 +113,7 @@ function asKind(key: string, raw: Json): Json {
   if (typeof raw === "string") {
     const text = raw.trim();
     if (NUMBERS.has(key) && /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text)) return Number(text);
+    if (key === "id") return text === "" ? text : wordId(text);
     return DAYS.has(key) ? (readMonthDay(text) ?? text) : text;
   }
   return TEXTS.has(key) && typeof raw === "number" ? String(raw) : raw;

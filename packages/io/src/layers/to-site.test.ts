@@ -173,3 +173,32 @@ test("GeoJSON whose numbers cannot be degrees and that names no system leaves it
   const { layers, warnings } = await readLayers("p.geojson", utf8(file));
   expect([layers[0]!.crs, warnings.map((w) => w.code)]).toEqual([null, ["geojson-degrees"]]);
 });
+
+test("ids become words that a visit can name, from a field or from the file; names stay, and a word stays as it is", () => {
+  const point = (id: string | null, name: string): VectorFeature => ({
+    id,
+    properties: { name },
+    geometry: { type: "Point", coordinates: [400_000, 4_600_000] },
+  });
+  const given = { nameField: "name", kind: "plot", keep_off_m: 1, reach_m: 2 } as const;
+  const ids = (features: readonly VectorFeature[], idField: string | null) =>
+    toPlaces(layerOf(features), { ...given, idField }).plots.map((p) => [p.id, p.name]);
+  expect(ids([point(null, "Plot A"), point(null, "Älv 2"), point(null, "P-3")], "name")).toEqual([
+    ["plot-a", "Plot A"],
+    ["alv-2", "Älv 2"],
+    ["P-3", "P-3"],
+  ]);
+  expect(ids([point("way point 7", "Seven")], null)).toEqual([["way-point-7", "Seven"]]);
+});
+
+test("two ids that become one word are told, not numbered unasked", async () => {
+  const two = ["Plot A", "plot a"].map((name): VectorFeature => ({
+    id: null,
+    properties: { name },
+    geometry: { type: "Point", coordinates: [400_000, 4_600_000] },
+  }));
+  const problems = await problemsOf(() =>
+    toPlaces(layerOf(two), { idField: "name", nameField: "name", kind: "plot", keep_off_m: 1, reach_m: 2 }),
+  );
+  expect(problems).toMatchObject([{ code: "place-twins", value: "plot-a" }]);
+});

@@ -31,17 +31,24 @@ function valueAt(root: Json, path: Path): Json | undefined {
   return value;
 }
 
+/** What an issue is about: a key, or an entry of a list by its place, counted from one. */
+function subject(path: Path): string {
+  const [list, last] = [path.at(-2), path.at(-1)];
+  if (typeof last !== "number") return `"${String(last ?? "document")}"`;
+  return list === undefined ? `Entry ${last + 1}` : `Entry ${last + 1} of "${String(list)}"`;
+}
+
 interface Words {
   readonly message: string;
   readonly mend: string;
 }
 
 function words(issue: Issue, value: Json | undefined): Words {
-  const key = String(issue.path.at(-1) ?? "document");
+  const key = subject(issue.path);
   if (value === undefined && issue.code !== "unrecognized_keys")
     return {
-      message: `"${key}" is missing.`,
-      mend: `Add "${key}": ${isDay(key) ? A_DAY : wanted(issue)}.`,
+      message: `${key} is missing.`,
+      mend: `Add ${key}: ${isDay(issue.path.at(-1)) ? A_DAY : wanted(issue)}.`,
     };
   switch (issue.code) {
     case "unrecognized_keys": {
@@ -52,9 +59,9 @@ function words(issue: Issue, value: Json | undefined): Words {
       };
     }
     case "invalid_union":
-      return { message: `"${key}" has none of the forms it may have.`, mend: `Write ${wanted(issue)}.` };
+      return { message: `${key} has none of the forms it may have.`, mend: `Write ${wanted(issue)}.` };
     default:
-      return { message: `"${key}" must be ${wanted(issue)}.`, mend: `Write ${wanted(issue)}.` };
+      return { message: `${key} must be ${wanted(issue)}.`, mend: `Write ${wanted(issue)}.` };
   }
 }
 
@@ -80,7 +87,7 @@ function wanted(issue: Issue): string {
 
 const A_DAY = 'a day of the calendar such as "2027-04-30"';
 /** Entries of a plan that are days: a missing one is asked for as such. */
-const isDay = (key: string): boolean => /^(from|to|by)$/.test(key);
+const isDay = (key: PropertyKey | undefined): boolean => /^(from|to|by)$/.test(String(key));
 
 const TYPES: Readonly<Record<string, string>> = {
   string: "a text in double quotes",

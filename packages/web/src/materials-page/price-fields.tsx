@@ -65,7 +65,6 @@ export function PriceFields({ snapshot }: { readonly snapshot: PlanSnapshot }) {
         {isOpen && list.prices && (
           <PricesDialog
             prices={list.prices}
-            units={plan.units}
             onTake={(prices) => {
               setOpen(false);
               void list.takePrices(prices, plan.money.currency);

@@ -1,9 +1,7 @@
 import { Button } from "@mantine/core";
 import type { Price } from "@causey/engine/materials";
-import type { UnitSystem } from "@causey/engine/units";
 import { useState } from "react";
 import { DayField } from "../fields/day-field.tsx";
-import { lengthText } from "../fields/length-field.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import { TextField } from "../fields/text-field.tsx";
 import { Dialog } from "../frame/panel.tsx";
@@ -12,13 +10,12 @@ import { changedCount, withPrices, type PriceDraft } from "./price-changes.ts";
 
 interface Props {
   readonly prices: readonly Price[];
-  readonly units: UnitSystem;
   readonly onTake: (prices: readonly Price[]) => void;
   readonly onClose: () => void;
 }
 
 /** All prices of the list; those that are changed get one day and one source, and are kept together. */
-export default function PricesDialog({ prices, units, onTake, onClose }: Props) {
+export default function PricesDialog({ prices, onTake, onClose }: Props) {
   const [draft, setDraft] = useState<PriceDraft>(new Map());
   const [told, setTold] = useState({ date: new Date().toISOString().slice(0, 10), source: "" });
   const changed = changedCount(prices, draft);
@@ -33,7 +30,7 @@ export default function PricesDialog({ prices, units, onTake, onClose }: Props) 
             // oxlint-disable-next-line react/no-array-index-key
             key={i}
             label={price.description}
-            description={rowWords(price, units)}
+            description={rowWords(price)}
             unit={price.currency}
             least={0}
             value={draft.get(i) ?? price.price}
@@ -65,10 +62,10 @@ export default function PricesDialog({ prices, units, onTake, onClose }: Props) 
   );
 }
 
-const rowWords = ({ item, length_mm, pack, date, source }: Price, units: UnitSystem): string =>
+const rowWords = ({ item, length_mm, pack, date, source }: Price): string =>
   [
     item,
-    ...(length_mm === null ? [] : [lengthText(length_mm / 1000, units, "large")]),
+    ...(length_mm === null ? [] : [`${length_mm} mm`]),
     ...(pack === 1 ? [] : [`pack of ${pack}`]),
     `${date}, ${source}`,
   ].join(" · ");

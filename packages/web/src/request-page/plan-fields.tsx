@@ -16,7 +16,7 @@ export function PlanFields({ plan }: { readonly plan: Plan }) {
   return (
     <FieldGroup
       title="The plan"
-      note="Seasonal closures are held against the days of laying; budget and permit against both ends."
+      note="Seasonal closures are held against the days of laying; the budget runs from the laying to the removal."
     >
       <div className="fields">
         <TextField

@@ -1,16 +1,6 @@
-import type { VectorFeature } from "@causey/io/layers";
+import { idFromName, type VectorFeature } from "@causey/io/layers";
 
-const LONGEST = 60;
-
-/** "Nördliches Ried 2" -> "nordliches-ried-2": letters and digits of any script. Empty when there are none. */
-export const idFromName = (name: string): string =>
-  name
-    .normalize("NFKD")
-    .replaceAll(/\p{M}/gu, "")
-    .toLowerCase()
-    .replaceAll(/[^\p{L}\p{N}]+/gu, "-")
-    .slice(0, LONGEST)
-    .replaceAll(/^-|-$/g, "");
+export { idFromName };
 
 /**
  * Features with ids made of their names, so that the same file brought in once more meets its own areas again. Equal
