@@ -14,7 +14,7 @@ export const FormSheet = ({
   </section>
 );
 
-/** A group of fields under one head. */
+/** A group of fields under one head. No landmark: what is worked out from it stands beside it under the same words. */
 export const FieldGroup = ({
   title,
   note,
@@ -24,9 +24,9 @@ export const FieldGroup = ({
   readonly note?: string;
   readonly children: React.ReactNode;
 }) => (
-  <section className="field-group" aria-label={title}>
+  <div className="field-group">
     <h2>{title}</h2>
     {note !== undefined && <p className="quiet">{note}</p>}
     {children}
-  </section>
+  </div>
 );
