@@ -85,7 +85,7 @@ export const badLayers: readonly BadLayer[] = [
     name: "pans.geojson",
     bytes: () => areaGeoJson(ring.slice(0, 3)),
     code: "ring-open",
-    place: /feature 1 \("pan"\), ring 1/,
+    place: /feature 1 \("[\w-]+"\), ring 1/,
     value: /gap of 14\.14 m/,
     message: /outline is not closed: its end lies 14\.14 m/,
     mend: /last corner must be its first/,

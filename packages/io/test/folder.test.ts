@@ -155,3 +155,13 @@ test("a file that cannot be read is an error of the system, not a wrong plan", a
   if (isRoot) expect((await reading).size).toBe(1);
   else await expect(reading).rejects.toThrow(/EACCES/);
 });
+
+test("stopped, a writing rejects with the reason and leaves the old folder whole", async () => {
+  const out = join(root, "out");
+  await writeFolder(out, files);
+  const stop = new AbortController();
+  stop.abort(new Error("stopped by hand"));
+  await expect(writeFolder(out, other, { signal: stop.signal })).rejects.toThrow("stopped by hand");
+  expect(await readFolder(out)).toEqual(files);
+  expect(leftovers()).toEqual([]);
+});

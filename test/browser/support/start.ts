@@ -19,10 +19,10 @@ const pages = join(root, "packages/web/dist");
 export const demoFolder = join(root, "examples/salt-meadow");
 
 /** Starts the real server on a free port, with a store of its own, the built pages and the demo plan. */
-export async function startCausey(): Promise<Running> {
+export async function startCausey(within: string = tmpdir()): Promise<Running> {
   if (!existsSync(join(pages, "index.html")))
     throw new Error("The pages are not built: run `npm run build` before the browser tests.");
-  const dataFolder = await mkdtemp(join(tmpdir(), "causey-browser-test-"));
+  const dataFolder = await mkdtemp(join(within, "causey-browser-test-"));
   const faults: unknown[] = [];
   const serving = await serve({
     dataFolder,
