@@ -17,7 +17,7 @@ interface Props {
 /** All prices of the list; those that are changed get one day and one source, and are kept together. */
 export default function PricesDialog({ prices, onTake, onClose }: Props) {
   const [draft, setDraft] = useState<PriceDraft>(new Map());
-  const [told, setTold] = useState({ date: new Date().toISOString().slice(0, 10), source: "" });
+  const [told, setTold] = useState(() => ({ date: today(), source: "" }));
   const changed = changedCount(prices, draft);
   const isReady = changed > 0 && told.source.trim() !== "";
   return (
@@ -61,6 +61,8 @@ export default function PricesDialog({ prices, onTake, onClose }: Props) {
     </Dialog>
   );
 }
+
+const today = (): string => new Date().toISOString().slice(0, 10);
 
 const rowWords = ({ item, length_mm, pack, date, source }: Price): string =>
   [
