@@ -58,6 +58,8 @@ test("an item bought in three lengths is one old item and three lines of the ord
   const order = [line("2x4", "y"), line("2x4", "y"), line("2x4", "y"), line("2x4", "y", "2026-12-01")];
   const old = oldPrices([price("2026-01-01"), price("2026-12-01")], "2027-01-01", 180, order);
   expect(old).toMatchObject([{ item: "2x4", order_lines: 3 }]);
-  expect(oldPriceWords(old, 4, 180)).toMatch(/^3 of the order's 4 lines .* 180 days \(1 item /);
+  expect(oldPriceWords(old, 4, 180)).toMatch(
+    /^3 of the order's 4 lines .* 180 days \(items of the price list that old: 1\)/,
+  );
   expect(oldPriceWords([], 4, 180)).toBeNull();
 });

@@ -28,5 +28,5 @@ export function oldPriceWords(
 ): string | null {
   if (old.length === 0) return null;
   const lines = old.reduce((sum, o) => sum + o.order_lines, 0);
-  return `${lines} of the order's ${order_lines} lines rest on prices older than ${days} days (${old.length} ${old.length === 1 ? "item" : "items"} of the price list are that old): ask the yard again.`;
+  return `${lines} of the order's ${order_lines} lines rest on prices older than ${days} days (items of the price list that old: ${old.length}): ask the yard again.`;
 }
