@@ -22,13 +22,19 @@ export interface MapView {
   readonly show: (extent: Extent) => void;
 }
 
-/** View of one map: fits `home` when the frame is first measured, then keeps its middle when the frame changes. */
+/** View of one map: fits `home` when the frame is first measured, then keeps its upper edge when the frame changes. */
 export function useMapView(home: Extent): MapView & { readonly attach: FrameRef } {
   const { measure, width, height } = useSize();
   const size = useMemo(() => ({ width, height }), [width, height]);
   const frame = useRef<HTMLDivElement | null>(null);
   const [view, set] = useState<View | null>(null);
   if (width > 0 && height > 0 && view === null) set(fit(home, size, marginsOf(size)));
+  // The upper edge stays: when a bar appears below the map, the ground under the hand does not move.
+  const [seen, setSeen] = useState(height);
+  if (seen !== height) {
+    setSeen(height);
+    if (view && seen > 0 && height > 0) set({ ...view, y: view.y + (seen - height) / 2 / view.scale });
+  }
   const setView = useCallback(
     (change: (view: View, size: Size) => View) => set((v) => (v ? change(v, size) : v)),
     [size],
