@@ -1,4 +1,5 @@
 import type { Cart } from "../plan/document.ts";
+import { fullMass } from "./cart-mass.ts";
 import { feetInches, showQuantity, type UnitSystem } from "../units/index.ts";
 import { cartCase, fileCase, people, pointCase, type LoadCase, type WalkDemand } from "./walk-demand.ts";
 
@@ -51,7 +52,7 @@ function cartRungs(cart: Cart, kg: number, spacing: number, hasWalkers: boolean)
     none: `not the ${empty}`,
     load: cartCase(words, cart, cart_kg, count, kg, spacing),
   });
-  const full = cart.empty_kg + cart.load_kg;
+  const full = fullMass(cart);
   const loaded = (count: number): Rung => {
     const words = `${cart.name} with its load`;
     return rung(words + beside(count), full, count, words + beside(count, "at least "));

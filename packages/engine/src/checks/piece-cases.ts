@@ -1,4 +1,5 @@
 import type { Trace } from "../formula/index.ts";
+import { fullMass } from "./cart-mass.ts";
 import type { Cart } from "../plan/document.ts";
 import {
   largestDeflection,
@@ -47,7 +48,7 @@ export function singleCase(name: string, load: Load, contact: Qty<"m">): PieceCa
 /** Load of one wheel of the loaded cart, with its bump allowance. */
 export function wheelOf(cart: Cart): Load {
   return (trace) => {
-    const m = kilograms(cart.empty_kg + cart.load_kg);
+    const m = kilograms(fullMass(cart));
     const axle = axleLoad({ m, k_b: bumpFactor({}, trace), n: qty(cart.axles, "1") }, trace, cart.name);
     return wheelLoad({ P_a: axle }, trace);
   };

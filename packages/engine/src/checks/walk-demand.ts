@@ -1,4 +1,5 @@
 import type { Trace } from "../formula/index.ts";
+import { fullMass } from "./cart-mass.ts";
 import type { Cart, Visit } from "../plan/document.ts";
 import { weightOf } from "../structure/index.ts";
 import { kilograms, newtons, qty, showQuantity, type UnitSystem } from "../units/index.ts";
@@ -96,7 +97,7 @@ export function casesOf(demands: readonly WalkDemand[], units: UnitSystem): Load
     const file = count > 0 ? [fileCase(`${name}: ${people(count)} in file`, count, person_kg, spacing)] : [];
     if (!cart) return file;
     const title = `${name}: ${cart.name} with its load and ${people(count)}`;
-    return [...file, cartCase(title, cart, cart.empty_kg + cart.load_kg, count, person_kg, spacing)];
+    return [...file, cartCase(title, cart, fullMass(cart), count, person_kg, spacing)];
   });
   return [...cases, pointCase(units)];
 }

@@ -153,7 +153,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     plan.water.exposure,
     plan.layout.slop_mm,
   ];
-  const checks = yield* stages.run<readonly CheckResult[]>("checks", 3, checkInputs, () =>
+  const checks = yield* stages.run<readonly CheckResult[]>("checks", 4, checkInputs, () =>
     atOnce(() => runChecks({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
   );
   const options = yield* stages.run<readonly OptionLine[]>(

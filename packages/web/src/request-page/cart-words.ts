@@ -18,11 +18,11 @@ export const handCart: Cart = {
 
 const masses = ["empty_kg", "load_kg", "wet_kg"] as const;
 
-/** What the cart weighs loaded, as the checks count it, and with mud; whether these are still the first figures. */
+/** What the cart weighs loaded, and with mud as the checks count it; whether these are still the first figures. */
 export function loadWords(cart: Cart, units: UnitSystem): string {
   const kg = (mass: number): string => showQuantity(mass, "kg", units);
   const loaded = cart.empty_kg + cart.load_kg;
-  const sum = `Loaded ${kg(loaded)}: empty and load, as the checks count it. With mud and water ${kg(loaded + cart.wet_kg)}.`;
+  const sum = `Loaded ${kg(loaded)}; with mud and water ${kg(loaded + cart.wet_kg)}, which the checks count.`;
   const isPreset = masses.every((key) => cart[key] === handCart[key]);
   return isPreset
     ? `${sum} These masses, mud and water too, stand here to begin with (common practice, no source): weigh your cart.`
