@@ -37,22 +37,28 @@ export function readTiffPicture(found: Findings, bytes: Uint8Array): TiffPicture
 function readColours(
   found: Findings,
   directory: TiffDirectory,
-): { readonly kind: "uint"; readonly sample_bytes: 1 | 3 | 4 } {
+): { readonly kind: "uint"; readonly sample_bytes: 1 | 3 | 4; readonly planes: 1 | 3 } {
   const samples = directory.number(TAG.samples, 1);
   const [bits, meaning] = [directory.number(TAG.bits, 1), directory.number(TAG.photometric, 1)];
   const isColour = (samples === 3 || samples === 4) && meaning === 2;
   const isGrey = samples === 1 && meaning === 1;
-  const isTogether = samples === 1 || directory.number(TAG.planar, 1) === 1;
-  if (!(isColour || isGrey) || bits !== 8 || directory.number(TAG.format, 1) !== 1 || !isTogether)
+  const isByBand = samples > 1 && directory.number(TAG.planar, 1) === 2;
+  if (
+    !(isColour || isGrey) ||
+    bits !== 8 ||
+    directory.number(TAG.format, 1) !== 1 ||
+    (isByBand && samples !== 3)
+  )
     found.stop({
       code: "photo-type",
       place: "colours",
       value: `${samples} bands of ${bits} bits`,
       message:
         "The picture is not stored as grey, red-green-blue or red-green-blue with alpha in 8 bits a colour.",
-      mend: "Export it as RGB in 8 bits, pixel by pixel (not band by band), packed with DEFLATE or LZW; or as JPEG or PNG with a world file.",
+      mend: "Export it as RGB in 8 bits, pixel by pixel, packed with DEFLATE or LZW; or as JPEG or PNG with a world file.",
     });
-  return { kind: "uint", sample_bytes: samples as 1 | 3 | 4 };
+  if (isByBand) return { kind: "uint", sample_bytes: 1, planes: 3 };
+  return { kind: "uint", sample_bytes: samples as 1 | 3 | 4, planes: 1 };
 }
 
 export interface Pixels {
@@ -80,7 +86,8 @@ export async function tiffPixels(
     if (layout.byte_counts[i] === 0) continue;
     const block = await blocksOf.unpack(found, bytes, layout, i);
     if (layout.predictor === 2) undoDifferences(block, layout);
-    addBlock(sums, cols, k, block, layout, i, nodata);
+    if (layout.planes === 3) addPlaneBlock(sums, cols, k, block, layout, i);
+    else addBlock(sums, cols, k, block, layout, i, nodata);
   }
   return { cols, rows, rgba: meansOf(sums, layout, k, cols, rows) };
 }
@@ -119,6 +126,27 @@ function addBlock(
       sums[to + 1] = sums[to + 1]! + green;
       sums[to + 2] = sums[to + 2]! + blue;
       sums[to + 3] = sums[to + 3]! + 1;
+    }
+}
+
+/** A block of one colour of a picture that is stored band by band. */
+function addPlaneBlock(
+  sums: Uint32Array,
+  out_cols: number,
+  k: number,
+  block: Uint8Array,
+  { cols, rows, block_cols, block_rows, blocks_across, blocks_down }: TiffLayout,
+  index: number,
+): void {
+  const plane = Math.floor(index / (blocks_across * blocks_down));
+  const left = (index % blocks_across) * block_cols;
+  const top = (Math.floor(index / blocks_across) % blocks_down) * block_rows;
+  const [right, bottom] = [Math.min(block_cols, cols - left), Math.min(block_rows, rows - top)];
+  for (let r = 0; r < bottom; r++)
+    for (let c = 0; c < right; c++) {
+      const to = (Math.floor((top + r) / k) * out_cols + Math.floor((left + c) / k)) * 4;
+      sums[to + plane] = sums[to + plane]! + block[r * block_cols + c]!;
+      if (plane === 0) sums[to + 3] = sums[to + 3]! + 1;
     }
 }
 

@@ -18,6 +18,8 @@ export interface TiffLayout {
   readonly blocks_across: number;
   readonly blocks_down: number;
   readonly tiled: boolean;
+  /** 1, or one plane of blocks after another for each colour of a picture. */
+  readonly planes: number;
   readonly offsets: readonly number[];
   readonly byte_counts: readonly number[];
 }
@@ -36,7 +38,10 @@ const REFUSED: Readonly<Record<number, string>> = {
 export interface CellRules {
   /** Cells that are read at most. */
   readonly most: number;
-  readonly sampleOf: (found: Findings, directory: TiffDirectory) => Pick<TiffLayout, "kind" | "sample_bytes">;
+  readonly sampleOf: (
+    found: Findings,
+    directory: TiffDirectory,
+  ) => Pick<TiffLayout, "kind" | "sample_bytes" | "planes">;
 }
 
 /**
@@ -69,7 +74,7 @@ export function readLayout(
       `${block_cols} x ${block_rows}`,
       "The strips or tiles of the file have an impossible size.",
     );
-  const blocks = blocks_across * blocks_down;
+  const blocks = blocks_across * blocks_down * sample.planes;
   const layout = {
     cols,
     rows,
@@ -91,7 +96,7 @@ export function readLayout(
 function readSample(
   found: Findings,
   directory: TiffDirectory,
-): { readonly kind: SampleKind; readonly sample_bytes: 1 | 2 | 4 | 8 } {
+): { readonly kind: SampleKind; readonly sample_bytes: 1 | 2 | 4 | 8; readonly planes: 1 } {
   const samples = directory.number(TAG.samples, 1);
   if (samples !== 1)
     found.stop({
@@ -112,7 +117,7 @@ function readSample(
       message: "Heights of this cell type are not read.",
       mend: "Export the terrain with 32-bit or 64-bit floating point cells, or with whole numbers of 8, 16 or 32 bits.",
     });
-  return { kind, sample_bytes: (bits / 8) as 1 | 2 | 4 | 8 };
+  return { kind, sample_bytes: (bits / 8) as 1 | 2 | 4 | 8, planes: 1 };
 }
 
 function readCompression(found: Findings, directory: TiffDirectory): number {
@@ -179,7 +184,7 @@ export function blockRows(layout: TiffLayout, index: number): number {
   if (layout.tiled) return layout.block_rows;
   return Math.min(
     layout.block_rows,
-    layout.rows - Math.floor(index / layout.blocks_across) * layout.block_rows,
+    layout.rows - (Math.floor(index / layout.blocks_across) % layout.blocks_down) * layout.block_rows,
   );
 }
 

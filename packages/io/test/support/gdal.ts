@@ -24,8 +24,10 @@ export const save = (folder: string, name: string, bytes: Uint8Array): string =>
 
 export const load = (path: string): Uint8Array => new Uint8Array(readFileSync(path));
 
-export const run = (tool: "ogr2ogr" | "ogrinfo", ...options: readonly string[]): string =>
-  execFileSync(tool, [...options], { encoding: "utf8", stdio: ["ignore", "pipe", "pipe"] });
+export const run = (
+  tool: "ogr2ogr" | "ogrinfo" | "gdalinfo" | "gdal_translate",
+  ...options: readonly string[]
+): string => execFileSync(tool, [...options], { encoding: "utf8", stdio: ["ignore", "pipe", "pipe"] });
 
 export interface OgrLayer {
   readonly count: number;
