@@ -28,6 +28,7 @@ const outside: Readonly<Record<string, readonly string[]>> = {
     "sql.js",
     "temporal-polyfill",
     "zod",
+    "zstddec",
   ],
   papers: ["pdfkit", "uqr"],
   runtime: ["highs", "kysely", "libsql"],

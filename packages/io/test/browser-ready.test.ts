@@ -23,6 +23,6 @@ test("the register of coordinate systems and the decoder of ZSTD are loaded when
   const files = topics.flatMap((t) => readdirSync(join(source, t.name)).map((n) => join(source, t.name, n)));
   const all = files.map((f) => readFileSync(f, "utf8")).join("\n");
   expect(all).toContain('import("epsg-index/all.json"');
-  expect(all).toContain('import("geotiff")');
-  expect(all).not.toMatch(/from "(epsg-index|geotiff)/);
+  expect(all).toContain('import("zstddec")');
+  expect(all).not.toMatch(/from "(epsg-index|geotiff|zstddec)/);
 });

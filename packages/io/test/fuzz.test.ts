@@ -49,9 +49,11 @@ const targets: readonly (readonly [string, Uint8Array, (bytes: Uint8Array) => un
   ["archive", writeArchive(sampleFiles()), (b) => readArchive(b)],
 ];
 
-/** Bytes overwritten, cut out, doubled, and the end cut off: what disks, mail programs and attackers do to files. */
-const share = fc.double({ min: 0, max: 1, noNaN: true });
+/** How far into a file, evenly: doubles at random are nearly all next to 0 and would spoil the first byte alone. */
+const share = fc.integer({ min: 0, max: 1_000_000 }).map((n) => n / 1_000_000);
 const odd = fc.oneof(fc.constantFrom(0, 1, 255, 128, 127, 32, 44, 45, 48, 57, 91, 34), fc.nat(255));
+
+/** Bytes overwritten, cut out, doubled, and the end cut off: what disks, mail programs and attackers do to files. */
 const damage = fc.record({
   writes: fc.array(fc.tuple(share, odd), { minLength: 1, maxLength: 8 }),
   cut: fc.oneof({ weight: 5, arbitrary: fc.constant(1) }, { weight: 1, arbitrary: share }),

@@ -5,7 +5,7 @@ import { groundAt } from "@causey/engine/site";
 import { readTerrain } from "../src/terrain/index.ts";
 import { BlockFault, decodeBlock } from "../src/terrain/tiff-decode.ts";
 import { zstdBomb } from "./support/packers.ts";
-import { isHelpful, problemsOf } from "./support/problems.ts";
+import { isHelpful, problemsOf, valueOrRefusal } from "./support/problems.ts";
 import { geoTags, nodataTag, writeTiff, type TiffOptions, type TiffTag } from "./support/tiff.ts";
 
 const METRES = { unit: "m" } as const;
@@ -410,4 +410,19 @@ test("truncated at every byte: refused with the byte, never a value", async () =
     expect(problems[0]!.code).toBe("terrain-truncated");
     expect(problems[0]!.place).toMatch(/^byte \d+$/);
   }
+});
+
+test("ZSTD with any one byte spoilt: heights or a refusal; the decoder neither hangs nor fills the memory", async () => {
+  const cells = Float32Array.from({ length: 120 }, (_, i) => Math.sin(i));
+  const sound = writeTiff(12, 10, cells, { tags: geoTags(0, 10, 1, 1, null), compression: "zstd" });
+  const start = sound.findIndex((b, i) => b === 0x28 && sound[i + 1] === 0xb5 && sound[i + 2] === 0x2f);
+  expect(start).toBeGreaterThan(0);
+  let refused = 0;
+  for (let i = start; i < sound.length; i++)
+    for (const flip of [0x01, 0x20, 0x80, 0xff]) {
+      const spoilt = sound.slice();
+      spoilt[i]! ^= flip;
+      if ((await valueOrRefusal(() => readTerrain("t.tif", spoilt, { unit: "m" }))) === null) refused += 1;
+    }
+  expect(refused).toBeGreaterThan(10);
 });

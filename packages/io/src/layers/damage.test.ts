@@ -130,7 +130,8 @@ const targets: readonly (readonly [
   ],
 ];
 
-const share = fc.double({ min: 0, max: 1, noNaN: true });
+/** How far into a file, evenly: doubles at random are nearly all next to 0 and would spoil the first byte alone. */
+const share = fc.integer({ min: 0, max: 1_000_000 }).map((n) => n / 1_000_000);
 const odd = fc.oneof(fc.constantFrom(0, 1, 2, 5, 10, 13, 32, 34, 38, 60, 62, 127, 128, 255), fc.nat(255));
 const damage = fc.record({
   writes: fc.array(fc.tuple(share, odd), { maxLength: 8 }),
