@@ -6,63 +6,24 @@ import { photoPixels, readPhoto } from "@causey/io/photo";
 import { readPenetrometer, readPoints } from "@causey/io/points";
 import { readTerrain } from "@causey/io/terrain";
 import { writeZones } from "@causey/io/vector";
-import { readSeries } from "@causey/io/water";
-import { execFileSync } from "node:child_process";
-import { resolve } from "node:path";
 import { describe, expect, test } from "vitest";
-import { dataFolder } from "../../packages/engine/test/support/open-data.ts";
 import { hasGdal, inFolder, layerInfo, load, run, save } from "../../packages/io/test/support/gdal.ts";
-import { hasOpenData, openData } from "../../packages/io/test/support/open-data.ts";
+import { hasOpenData, openData as bytesOf } from "../../packages/io/test/support/open-data.ts";
 import { zipOf } from "../../packages/io/test/support/shapefile.ts";
+import {
+  ask,
+  at,
+  cellsOf,
+  epsgOf,
+  expectLevels,
+  extentOf,
+  gdalInfo,
+  gdalValues,
+  name,
+  near,
+  PRINTED,
+} from "./witness.ts";
 
-const at = (path: string): string => resolve(dataFolder, path);
-const name = (path: string): string => path.split("/").at(-1)!;
-const bytesOf = openData;
-
-interface GdalInfo {
-  readonly size: readonly [number, number];
-  readonly cornerCoordinates: Readonly<Record<"lowerLeft" | "upperRight", readonly [number, number]>>;
-  readonly coordinateSystem?: { readonly wkt: string };
-  readonly bands: readonly {
-    readonly noDataValue?: number;
-    readonly minimum?: number;
-    readonly maximum?: number;
-  }[];
-}
-const gdalInfo = (path: string): GdalInfo =>
-  JSON.parse(run("gdalinfo", "-json", "-stats", "--config", "GDAL_PAM_ENABLED", "NO", path)) as GdalInfo;
-const epsgOf = ({ coordinateSystem }: GdalInfo): number | null => {
-  const code = /ID\["EPSG",(\d+)\]\]\s*$/.exec(coordinateSystem?.wkt ?? "")?.[1];
-  return code === undefined ? null : Number(code);
-};
-/** Cells all over a grid, counted from its north-west corner. */
-const cellsOf = (cols: number, rows: number): readonly (readonly [number, number])[] =>
-  Array.from({ length: 40 }, (_, k) => [(k * 37 + 11) % cols, (k * 53 + 7) % rows] as const);
-/** What GDAL has at these cells, in the first band. */
-const gdalValues = (path: string, cells: readonly (readonly [number, number])[]): readonly number[] =>
-  execFileSync("gdallocationinfo", ["-valonly", "-b", "1", path], {
-    encoding: "utf8",
-    input: cells.map((cell) => cell.join(" ")).join("\n"),
-  })
-    .trim()
-    .split("\n")
-    .map(Number);
-
-/** One line of an SQL question to a table: numbers by their order. */
-function ask(path: string, sql: string, ...open: readonly string[]): readonly number[] {
-  const text = run("ogrinfo", "-q", ...open, path, "-sql", sql);
-  return [...text.matchAll(/ = (-?[\d.e+-]+)$/gm)].map((m) => Number(m[1]));
-}
-/** GDAL prints corners to a millimetre. */
-const PRINTED = 0.0006;
-const near = (a: readonly number[], b: readonly number[], tolerance: number): void => {
-  expect(a).toHaveLength(b.length);
-  a.forEach((v, i) => expect(Math.abs(v - b[i]!), `${v} and ${b[i]}`).toBeLessThanOrEqual(tolerance));
-};
-const extentOf = (xs: ArrayLike<number>, ys: ArrayLike<number>): readonly number[] => {
-  const [x, y] = [Array.from(xs), Array.from(ys)];
-  return [Math.min(...x), Math.min(...y), Math.max(...x), Math.max(...y)];
-};
 const METRES = { unit: "m", decimal: "point", date_order: "ymd" } as const;
 const plain = { code: null, accuracy: null, date: null } as const;
 
@@ -308,46 +269,3 @@ describe.skipIf(!hasGdal)("witness: GDAL's command line tools on the open data",
     },
   );
 });
-
-function expectLevels(
-  path: string,
-  table: string,
-  time: string,
-  level: string,
-  kind: "readings" | "high-low",
-  unit: "m" | "ft" = "m",
-): void {
-  const { series } = readSeries(
-    bytesOf(path),
-    {
-      file: name(path),
-      kind,
-      basis: "recorded",
-      columns: { time, level, flag: null },
-      unit,
-      zone: unit === "ft" ? "-05:00" : "UTC",
-      datum: "D",
-      offset_m: 0,
-      offset_source: "",
-      attribution: "open data",
-    },
-    "D",
-  );
-  const metres = unit === "ft" ? 0.3048 : 1;
-  const [n, low, high, mean] = ask(
-    at(path),
-    `SELECT COUNT(${level}) AS n, MIN(${level}) AS a, MAX(${level}) AS b, AVG(${level}) AS c FROM "${table}"`,
-    "-oo",
-    "AUTODETECT_TYPE=YES",
-    "-oo",
-    "EMPTY_STRING_AS_NULL=YES",
-  ) as [number, number, number, number];
-  const z = [...series.z_m];
-  const ours = [
-    z.length,
-    z.reduce((a, v) => Math.min(a, v)),
-    z.reduce((a, v) => Math.max(a, v)),
-    z.reduce((a, v) => a + v, 0) / z.length,
-  ];
-  near(ours, [n, low * metres, high * metres, mean * metres], 1e-6);
-}

@@ -2,6 +2,7 @@ import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Crs } from "@causey/engine/site";
 import { readArchive, writeArchive } from "../src/archive/index.ts";
+import { photoPixels, readPhoto, readWorldFile } from "../src/photo/index.ts";
 import { readPlan, writePlan } from "../src/plan/index.ts";
 import { readPrices } from "../src/prices/index.ts";
 import { readTerrain } from "../src/terrain/index.ts";
@@ -21,6 +22,54 @@ const cells = Float32Array.from({ length: 600 }, (_, i) => Math.sin(i) * 2);
 const tags = [...geoTags(0, 20, 1, 1, null), nodataTag("-9999")];
 const tiff = (o: TiffOptions): Uint8Array => writeTiff(30, 20, cells, { tags, ...o });
 const written = writePlan(samplePlan);
+
+const greenTiff = writeTiff(36, 8, Array.from({ length: 96 }, () => [60, 140, 70]).flat(), {
+  kind: "uint",
+  bits: 8,
+  compression: "deflate",
+  rows_per_strip: 3,
+  tags: [
+    ...geoTags(0, 20, 1, 1, null),
+    { tag: 256, type: 4, values: [12] },
+    { tag: 258, type: 3, values: [8, 8, 8] },
+    { tag: 262, type: 3, values: [2] },
+    { tag: 277, type: 3, values: [3] },
+    { tag: 339, type: 3, values: [1, 1, 1] },
+  ],
+});
+const pngHead = Uint8Array.from([
+  137,
+  80,
+  78,
+  71,
+  13,
+  10,
+  26,
+  10,
+  0,
+  0,
+  0,
+  13,
+  73,
+  72,
+  68,
+  82,
+  0,
+  0,
+  0,
+  9,
+  0,
+  0,
+  0,
+  7,
+  8,
+  2,
+  ...Array<number>(20).fill(0),
+]);
+const photoOf = async (file: string, bytes: Uint8Array): Promise<unknown> => {
+  readPhoto({ file, world: [1, 0, 0, -1, 5, 5], crs_confirmed: true }, bytes, { local: "Fen grid" });
+  return photoPixels(file, bytes, 5);
+};
 
 /** Sound files, each with the reader that meets it. */
 const targets: readonly (readonly [string, Uint8Array, (bytes: Uint8Array) => unknown])[] = [
@@ -46,6 +95,9 @@ const targets: readonly (readonly [string, Uint8Array, (bytes: Uint8Array) => un
   ["zones", written.get("zones.geojson")!, (b) => readZones("zones.geojson", b, local)],
   ["places", written.get("places.geojson")!, (b) => readPlaces("places.geojson", b, local, {})],
   ["prices", samplePrices, (b) => readPrices("prices.csv", b)],
+  ["photo, GeoTIFF", greenTiff, (b) => photoOf("p.tif", b)],
+  ["photo, PNG", pngHead, (b) => photoOf("p.png", b)],
+  ["world file", new TextEncoder().encode("0.5\n0\n0\n-0.5\n10\n20\n"), (b) => readWorldFile("p.jgw", b)],
   ["archive", writeArchive(sampleFiles()), (b) => readArchive(b)],
 ];
 
