@@ -34,7 +34,7 @@ const grid = (x0: number, y0: number): Uint8Array => {
 };
 
 test.skipIf(!hasOpenData("marsh-dem-stour"))(
-  "a GeoTIFF gives the plan its system, and a start on known ground; only starts and plots are still asked for",
+  "a GeoTIFF gives the plan its system and a start on known ground; its gaps and high edge are named, and places still asked for",
   async () => {
     const look = await lookAtTerrain("dem-1m.tif", openData("marsh-dem-stour/dem-1m.tif"));
     const { plan, site, warnings } = await read(siteOfTerrain(look, { ...told, datum: "ODN" }));
@@ -47,7 +47,7 @@ test.skipIf(!hasOpenData("marsh-dem-stour"))(
     });
     expect(plan.terrain).toEqual({ kind: "grid", file: "dem-1m.tif", unit: "m", datum: "ODN" });
     expect(groundAt(site.terrain, plan.starts[0]!.x, plan.starts[0]!.y)).toBeGreaterThan(0);
-    expect(warnings.map((w) => w.code)).toEqual(["no-places"]);
+    expect(warnings.map((w) => w.code)).toEqual(["terrain-gaps", "terrain-edge-high", "no-places"]);
   },
 );
 
