@@ -151,6 +151,8 @@ describe.skipIf(!hasOpenData(set)).each(screens)("%s: Stour marsh, EPSG:27700", 
     await tabTo(page, "[data-layer-import=plots] button", 400);
     await page.keyboard.press("Enter");
     await dialog(page).waitFor();
+    // The dialog draws the focus in once it stands; a Tab before that would be taken back.
+    await page.waitForFunction(() => document.activeElement?.closest("[role=dialog]") !== null);
     await tabTo(page, "[role=dialog] button:not([aria-label])");
     await giveByKeys(page, "plots.kml", await plotsKml());
     await dialog(page).getByLabel("Field: Name", { exact: true }).waitFor();
