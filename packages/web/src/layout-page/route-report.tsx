@@ -61,7 +61,7 @@ function PlotsClear({ route, plan }: Props) {
   return (
     <ul className="notes">
       {route.plots.map((p) => (
-        <li key={p.plot} data-plot={p.plot}>
+        <li key={p.plot} data-plot-kept={p.plot}>
           {plan.plots.find((q) => q.id === p.plot)?.name ?? p.plot}:{" "}
           {p.nearest_m === null
             ? "no part is laid."
