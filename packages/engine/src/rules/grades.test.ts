@@ -1,7 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { gradeRuns, lastTurnArounds, steeperLength, type GradeStep, type Rule } from "./index.ts";
-import { straightLayout } from "../../test/support/straight-walkway.ts";
+import { gradeRuns, steeperLength, type GradeStep, type Rule } from "./index.ts";
 
 const rule = (id: string, topic: Rule["topic"], value: number, band: Partial<Rule> = {}): Rule => ({
   id,
@@ -67,12 +66,4 @@ test("runs hold every part once, in order, and their lengths add up", () => {
       expect(steeperLength(all, 0.1)).toBeLessThanOrEqual(steeperLength(all, 0.05));
     }),
   );
-});
-
-test("a branch that ends without a platform names where to turn last, here its start", () => {
-  const layout = {
-    ...straightLayout([3, 2]),
-    branches: [{ id: "B1", from: "gate", to_plot: "p1", parts: ["M0", "M1"], length_m: 5 }],
-  };
-  expect(lastTurnArounds(layout)).toEqual([{ branch: "B1", at: "gate", beyond_m: 5 }]);
 });

@@ -17,7 +17,6 @@ export {
   type GradeStep,
 } from "./grades.ts";
 export { meetsRule } from "./meets.ts";
-export { lastTurnArounds, type LastTurnAround } from "./turn-arounds.ts";
 export {
   bankReach,
   bankSetback,
