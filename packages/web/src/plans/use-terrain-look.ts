@@ -1,7 +1,7 @@
-import { ProblemError, type Problem } from "@causey/engine/formula";
-import { FILE_LIMITS } from "@causey/io/files";
+import type { Problem } from "@causey/engine/formula";
 import { lookAtTerrain, type TerrainLook } from "@causey/io/fresh";
 import { useRef, useState } from "react";
+import { bytesOf, problemsOf } from "../files/chosen-file.ts";
 
 interface Looking {
   readonly look: TerrainLook | null;
@@ -31,10 +31,10 @@ export function useTerrainLook(): TerrainFile {
   return {
     ...looking,
     take: (file) =>
-      read(async () => {
-        if (file.size > FILE_LIMITS.file_bytes) throw new ProblemError([tooLarge(file)]);
-        return lookAtTerrain(file.name, new Uint8Array(await file.arrayBuffer()));
-      }, file.name),
+      read(
+        async () => lookAtTerrain(file.name, await bytesOf(file, "Cut the terrain to the site.")),
+        file.name,
+      ),
     takeUnit: async (unit) => {
       const { look } = looking;
       if (look !== null) await read(() => lookAtTerrain(look.name, look.bytes, unit), look.name);
@@ -49,27 +49,6 @@ async function attempt(
   try {
     return { look: await run(), refused: [] };
   } catch (error) {
-    if (error instanceof ProblemError) return { look: null, refused: error.problems };
-    return { look: null, refused: [unreadable(name, error)] };
+    return { look: null, refused: problemsOf(name, error, "export it again as a GeoTIFF") };
   }
 }
-
-const tooLarge = (file: File): Problem => ({
-  code: "file-size",
-  severity: "error",
-  file: file.name,
-  place: "file",
-  value: `${Math.round(file.size / 1e6)} MB`,
-  message: `The file is larger than the ${Math.round(FILE_LIMITS.file_bytes / 1e6)} MB that are read.`,
-  mend: "Cut the terrain to the site.",
-});
-
-const unreadable = (name: string, error: unknown): Problem => ({
-  code: "file-unreadable",
-  severity: "error",
-  file: name,
-  place: "file",
-  value: "",
-  message: `The file could not be read: ${error instanceof Error ? error.message : String(error)}`,
-  mend: "Choose it once more; if that does not help, export it again as a GeoTIFF.",
-});

@@ -1,10 +1,10 @@
-import { ProblemError, type Problem } from "@causey/engine/formula";
+import type { Problem } from "@causey/engine/formula";
 import type { Plan } from "@causey/engine/plan";
 import type { Crs } from "@causey/engine/site";
-import { FILE_LIMITS } from "@causey/io/files";
 import { readLayers, type VectorLayer } from "@causey/io/layers";
 import { useRef, useState } from "react";
 import { crsOf } from "@causey/io/crs";
+import { bytesOf, problemsOf } from "../../files/chosen-file.ts";
 import { sqlite } from "../../files/sqlite.ts";
 
 export interface LayerFile {
@@ -41,32 +41,11 @@ export function useLayerFile(
 
 async function read(file: File, plan: Plan): Promise<Pick<Reading, "file" | "refused">> {
   try {
-    if (file.size > FILE_LIMITS.file_bytes) throw new ProblemError([tooLarge(file)]);
+    const bytes = await bytesOf(file, "Export only the layers that touch the site.");
     const crs = await crsOf(plan.crs);
-    const layers = await readLayers(file.name, new Uint8Array(await file.arrayBuffer()), sqlite);
+    const layers = await readLayers(file.name, bytes, sqlite);
     return { file: { name: file.name, crs, ...layers }, refused: [] };
   } catch (error) {
-    if (error instanceof ProblemError) return { file: null, refused: error.problems };
-    return { file: null, refused: [unreadable(file, error)] };
+    return { file: null, refused: problemsOf(file.name, error, "export it in another format") };
   }
 }
-
-const tooLarge = (file: File): Problem => ({
-  code: "file-size",
-  severity: "error",
-  file: file.name,
-  place: "file",
-  value: `${Math.round(file.size / 1e6)} MB`,
-  message: `The file is larger than the ${Math.round(FILE_LIMITS.file_bytes / 1e6)} MB that are read.`,
-  mend: "Export only the layers that touch the site.",
-});
-
-const unreadable = (file: File, error: unknown): Problem => ({
-  code: "file-unreadable",
-  severity: "error",
-  file: file.name,
-  place: "file",
-  value: "",
-  message: `The file could not be read: ${error instanceof Error ? error.message : String(error)}`,
-  mend: "Choose it once more; if that does not help, export it in another format.",
-});
