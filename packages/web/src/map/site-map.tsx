@@ -19,6 +19,11 @@ import { useGestures, useMapView, viewKey } from "./use-map-view.ts";
 import { usePlotMoves } from "./use-plot-moves.ts";
 import { atLeast, extentOf, toGround, type Extent, type Size, type XY } from "./view.ts";
 import "./map.css";
+import "./map-layers.css";
+import "./map-furniture.css";
+import "./map-tools.css";
+import "./map-phone.css";
+import "./map-print.css";
 
 /** A part is meant when the pointer is this near to it [px]. */
 const TOUCH_PX = 9;
