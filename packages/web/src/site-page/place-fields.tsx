@@ -1,9 +1,12 @@
 import type { Plan } from "@causey/engine/plan";
 import type { Plot, Start } from "@causey/engine/site";
+import { useDesk } from "../desk/desk.ts";
+import { useStore } from "../desk/store.ts";
 import { FieldGroup } from "../fields/form-sheet.tsx";
 import { freeId } from "../fields/free-id.ts";
 import { RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
+import { freshPlace } from "./fresh-place.ts";
 import { LayerImportButton } from "./layer-import/layer-import-button.tsx";
 import { plotDistances } from "./plot-distances.ts";
 
@@ -45,6 +48,7 @@ const plotColumns: readonly Column<Plot>[] = [
 export function PlaceFields({ plan }: { readonly plan: Plan }) {
   const starts = useSection(plan, "starts");
   const plots = useSection(plan, "plots");
+  const terrain = useStore(useDesk().terrain, (t) => t.picture?.extent ?? null);
   const middle = plan.starts[0] ?? { x: 0, y: 0 };
   return (
     <>
@@ -76,8 +80,7 @@ export function PlaceFields({ plan }: { readonly plan: Plan }) {
             return {
               id,
               name: `Plot ${id.slice(1)}`,
-              x: middle.x,
-              y: middle.y,
+              ...freshPlace(plan, terrain),
               ...plotDistances(plan),
             };
           }}
