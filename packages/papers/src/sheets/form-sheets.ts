@@ -17,7 +17,7 @@ export const requestForm = textSheet(
     title: "Access request",
     about: "A blank form for researchers; every question has its place on the Request page.",
   },
-  () => [
+  ({ results }) => [
     {
       kind: "text",
       text: 'Please answer every line; write "not known" where you do not know. One row for each kind of visit.',
@@ -31,12 +31,29 @@ export const requestForm = textSheet(
     line("6  Could it be done without a structure, by boat, or in another season? Why not?", 3),
     line("7  Are wet feet at high water accepted? (yes / no)"),
     { kind: "head", text: "Plots" },
-    blankTable(["Plot", "Name", "East or longitude", "North or latitude", "System", "Keep off"], "P", 5),
+    {
+      kind: "text",
+      text: `Coordinates in ${results.crs}. Marked with a phone or a GPS receiver instead? Send its file (GPX or KML) along and leave them open.`,
+    },
+    blankTable(["Plot", "Name", "East", "North", "Keep off, all round", "Reached from"], "P", 5),
     { kind: "head", text: "Visits" },
-    blankTable(["Visit", "Plots", "Times a year", "People", "First day", "Last day"], "V", 4),
+    blankTable(
+      ["Visit", "Plots", "Times a year", "People", "Mass, with pack", "First day", "Last day"],
+      "V",
+      4,
+    ),
     { kind: "head", text: "Carts" },
     blankTable(
-      ["Visit", "Empty", "Load, dry", "Mud and water", "Width x length", "Wheels apart", "Axles"],
+      [
+        "Visit",
+        "Empty",
+        "Load, dry",
+        "Mud and water",
+        "Width x length",
+        "Wheels apart",
+        "Wheel width",
+        "Axles",
+      ],
       "V",
       3,
     ),
