@@ -1,21 +1,11 @@
-import type { Browser, BrowserContextOptions } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { BrowserContextOptions } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { violations } from "./support/axe.ts";
-import { launch, openPage, phone, picture, wide } from "./support/browser.ts";
+import { openPage, phone, picture, wide } from "./support/browser.ts";
 import { openSheet } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { causeySession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const session = causeySession();
 
 const screens: readonly [string, BrowserContextOptions][] = [
   ["wide", wide],
@@ -26,8 +16,8 @@ const screens: readonly [string, BrowserContextOptions][] = [
 
 describe.each(screens)("%s", (name, options) => {
   test("axe-core 4.14 finds no violation on either page, in a working, in the list of plans or in a dialog", async () => {
-    const { page } = await openPage(browser, options);
-    await openSheet(page, causey.url);
+    const { page } = await openPage(session.browser, options);
+    await openSheet(page, session.url);
     await page.waitForTimeout(300);
     expect(await violations(page)).toEqual([]);
     await picture(page, `axe-layout-${name}`);
@@ -63,8 +53,8 @@ describe.each(screens)("%s", (name, options) => {
 });
 
 test("on a phone nothing is cut off at the side, the map comes first, and what is pressed is 44 pixels high", async () => {
-  const { page } = await openPage(browser, phone);
-  await openSheet(page, causey.url);
+  const { page } = await openPage(session.browser, phone);
+  await openSheet(page, session.url);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   const [map, first] = [
     await page.locator(".site-map").boundingBox(),

@@ -1,17 +1,16 @@
 import { spawnSync } from "node:child_process";
-import type { Browser, Locator, Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import type { Plan } from "@causey/engine/plan";
 import { badLayers, areaGeoJson } from "../support/bad-layers.ts";
 import { badReadings } from "../support/bad-readings.ts";
 import { temporaryFolder } from "../support/shell.ts";
-import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { openPage, picture, wide } from "./support/browser.ts";
 import { openSheet, planOf, settled } from "./support/sheet.ts";
 import { startCausey, type Running } from "./support/start.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
+const sheet = sheetSession(wide);
 let untouched: { readonly revision: number; readonly plan: Plan };
 
 async function openLists(page: Page): Promise<void> {
@@ -21,18 +20,9 @@ async function openLists(page: Page): Promise<void> {
 }
 
 beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
   sheet.page.setDefaultTimeout(60_000);
-  await openSheet(sheet.page, causey.url);
   await openLists(sheet.page);
   untouched = { revision: await settled(sheet.page), plan: await planOf(sheet.page) };
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
 });
 
 /** A dialog that a failed test leaves open would stand in the way of all others. */
@@ -193,7 +183,7 @@ describe.skipIf(!isSmallDisk)("a data folder on a disk of 6 MB", () => {
   });
 
   test("full while a terrain file is laid beside the plan: said on the page, the plan stays as it is and can be read again", async () => {
-    const { page } = await openPage(browser, wide);
+    const { page } = await openPage(sheet.browser, wide);
     await openSheet(page, full.url);
     await openLists(page);
     const before = { revision: await settled(page), plan: await planOf(page) };

@@ -1,24 +1,12 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
-import { openSheet, settled } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { beforeAll, expect, test } from "vitest";
+import { picture, wide } from "./support/browser.ts";
+import { settled } from "./support/sheet.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
+const sheet = sheetSession(wide);
 beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
-  await openSheet(sheet.page, causey.url);
   await sheet.page.getByRole("link", { name: "Checks" }).click();
   await sheet.page.locator(".check-row").first().waitFor();
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
 });
 
 const statuses =

@@ -1,24 +1,13 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launch, openPage, phone, picture, wide } from "./support/browser.ts";
+import { expect, test } from "vitest";
+import { openPage, phone, picture, wide } from "./support/browser.ts";
 import { afterRevision, middleOf, openSheet, planOf, screenOf, settled } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { causeySession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const session = causeySession();
 
 test("a line is drawn on to a plot: the press beside it counts, and the parts lead to that plot", async () => {
-  const { page, complaints } = await openPage(browser, wide);
-  await openSheet(page, causey.url);
+  const { page, complaints } = await openPage(session.browser, wide);
+  await openSheet(page, session.url);
   const revision = await settled(page);
   const plan = await planOf(page);
   const [start, plot] = [plan.starts[0]!, plan.plots[0]!];
@@ -50,8 +39,8 @@ test("a line is drawn on to a plot: the press beside it counts, and the parts le
 });
 
 test("on a phone the words of drawing lie below the map, and no button lies on another", async () => {
-  const { page } = await openPage(browser, phone);
-  await openSheet(page, causey.url);
+  const { page } = await openPage(session.browser, phone);
+  await openSheet(page, session.url);
   // The line of the test before is drawn: all four buttons are there.
   await page.getByRole("button", { name: "Search the line" }).waitFor();
   await overlapFree(".map-buttons button");

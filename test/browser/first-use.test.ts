@@ -1,20 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launch, openPage, phone, picture, wide } from "./support/browser.ts";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { openPage, phone, picture, wide } from "./support/browser.ts";
 import { afterRevision, openSheet, planOf, settled } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { causeySession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const session = causeySession();
 
 const go = async (page: Page, name: string): Promise<void> => {
   await page.getByRole("navigation", { name: "Pages" }).getByRole("link", { name, exact: true }).click();
@@ -22,8 +12,8 @@ const go = async (page: Page, name: string): Promise<void> => {
 };
 
 test("on a wide screen: files from the map, a plot that is visited, a level without a height, sheets kept", async () => {
-  const { page, complaints } = await openPage(browser, wide);
-  await openSheet(page, causey.url);
+  const { page, complaints } = await openPage(session.browser, wide);
+  await openSheet(page, session.url);
 
   await go(page, "Site");
   await page.getByRole("button", { name: "Bring in a file" }).click();
@@ -64,8 +54,8 @@ test("on a wide screen: files from the map, a plot that is visited, a level with
 });
 
 test("an area closed for a season asks for its days, as people write them", async () => {
-  const { page } = await openPage(browser, wide);
-  await openSheet(page, causey.url);
+  const { page } = await openPage(session.browser, wide);
+  await openSheet(page, session.url);
   const revision = await settled(page);
   await page.getByRole("button", { name: "by numbers" }).click();
   const dialog = page.getByRole("dialog");
@@ -81,8 +71,8 @@ test("an area closed for a season asks for its days, as people write them", asyn
 });
 
 test("on a phone the order list shows its amounts whole, and a page of the drawings grows by a tap", async () => {
-  const { page } = await openPage(browser, phone);
-  await openSheet(page, causey.url);
+  const { page } = await openPage(session.browser, phone);
+  await openSheet(page, session.url);
   await go(page, "Materials");
   const amounts = await page.locator(".order-amount").evaluateAll((cells) =>
     cells.map((cell) => {

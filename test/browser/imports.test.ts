@@ -1,31 +1,21 @@
 import { ringArea } from "@causey/engine/site";
 import { crsFromEpsg, toLonLat } from "@causey/io/crs";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import type { BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { hasOpenData, openData } from "../../packages/io/test/support/open-data.ts";
 import { zipOf } from "../../packages/io/test/support/shapefile.ts";
 import { groundFolder } from "../open-data/said-plan.ts";
 import { violations } from "./support/axe.ts";
-import { launch, openPage, phone, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { openPage, phone, picture, wide, type WatchedPage } from "./support/browser.ts";
 import { folderOf, openPlan, savedRevision } from "./support/open-plan.ts";
 import { planOf, tabTo } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { causeySession } from "./support/session.ts";
 
 const set = "marsh-dem-stour";
 const DATUM = "Ordnance Datum Newlyn";
 const file = (name: string): Buffer => Buffer.from(openData(`${set}/${name}`));
 
-let causey: Running;
-let browser: Browser;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const session = causeySession();
 
 const stourFolder = (): ReadonlyMap<string, Uint8Array> =>
   groundFolder({
@@ -72,7 +62,13 @@ const dialog = (page: Page) => page.getByRole("dialog");
 
 /** Opens a file dialog by a press of Enter on its button, as the keyboard does, and gives it a file. */
 async function giveByKeys(page: Page, name: string, contents: string): Promise<void> {
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Enter")]);
+  const asked = page.waitForEvent("filechooser", { timeout: 30_000 });
+  // Once the page has answered, it also knows that its file dialogs are answered from here.
+  const focused = await page.evaluate(() => document.activeElement?.outerHTML ?? "nothing");
+  await page.keyboard.press("Enter");
+  const chooser = await asked.catch((e: unknown) => {
+    throw new Error(`No file was asked for; Enter was pressed on ${focused}`, { cause: e });
+  });
   await chooser.setFiles({ name, mimeType: "application/octet-stream", buffer: Buffer.from(contents) });
 }
 
@@ -88,8 +84,8 @@ async function tabToLabel(page: Page, label: string): Promise<void> {
 describe.skipIf(!hasOpenData(set)).each(screens)("%s: Stour marsh, EPSG:27700", (screen, options) => {
   let sheet: WatchedPage;
   beforeAll(async () => {
-    sheet = await openPage(browser, options);
-    await openPlan(sheet.page, causey.url, stourFolder(), "site");
+    sheet = await openPage(session.browser, options);
+    await openPlan(sheet.page, session.url, stourFolder(), "site");
   });
   afterAll(async () => {
     expect(sheet.complaints).toEqual([]);

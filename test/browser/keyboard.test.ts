@@ -1,23 +1,9 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
-import { afterRevision, openSheet, planOf, settled, tabTo } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { expect, test } from "vitest";
+import { picture, wide } from "./support/browser.ts";
+import { afterRevision, planOf, settled, tabTo } from "./support/sheet.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
-  await openSheet(sheet.page, causey.url);
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const sheet = sheetSession(wide);
 
 test("by keys alone: a plot moves by half metres and by five, Escape leaves it, Enter keeps it", async () => {
   const { page } = sheet;

@@ -1,8 +1,7 @@
 import { isInside } from "@causey/engine/site";
 import type { Plan } from "@causey/engine/plan";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { expect, test } from "vitest";
+import { picture, wide } from "./support/browser.ts";
 import {
   afterRevision,
   corners,
@@ -10,7 +9,6 @@ import {
   figures,
   line,
   middleOf,
-  openSheet,
   outlines,
   planOf,
   screenOf,
@@ -18,22 +16,9 @@ import {
   strip,
   type XY,
 } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
-  await openSheet(sheet.page, causey.url);
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const sheet = sheetSession(wide);
 
 /** A plot and a place for it with a channel in between, so that the walkway must go another way. */
 function acrossChannel(plan: Plan): { readonly plot: string; readonly to: XY } {

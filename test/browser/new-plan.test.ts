@@ -1,25 +1,14 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { geoTags, writeTiff } from "../../packages/io/test/support/tiff.ts";
 import { violations } from "./support/axe.ts";
-import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { picture, wide } from "./support/browser.ts";
 import { planOf, settled } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
-  await sheet.page.goto(causey.url);
-  await settled(sheet.page);
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
+const sheet = sheetSession(wide, async (page, url) => {
+  await page.goto(url);
+  await settled(page);
 });
 
 /** 60 x 50 cells of 1 m in UTM zone 30 north, rising from west to east. */

@@ -1,25 +1,12 @@
 import { readFileSync } from "node:fs";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { BrowserContextOptions, Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { violations } from "./support/axe.ts";
-import { launch, openPage, phone, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { openPage, phone, picture, wide } from "./support/browser.ts";
 import { afterRevision, openSheet, planOf, settled } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
-  await openSheet(sheet.page, causey.url);
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const sheet = sheetSession(wide);
 
 const pages = ["Request", "Site", "Water", "Layout", "Kit", "Checks", "Materials", "Drawings"] as const;
 const open = async (page: Page, name: (typeof pages)[number]): Promise<void> => {
@@ -254,8 +241,8 @@ const screens: readonly [string, BrowserContextOptions][] = [
 ];
 describe.each(screens)("%s", (name, options) => {
   test("every page: no violation found by axe-core 4.14, nothing cut off at the side, printed without its frame", async () => {
-    const { page } = await openPage(browser, options);
-    await openSheet(page, causey.url);
+    const { page } = await openPage(sheet.browser, options);
+    await openSheet(page, sheet.url);
     for (const title of pages) {
       await open(page, title);
       if (title === "Drawings") await page.locator(".paper-page svg").waitFor();

@@ -1,23 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launch, openPage, phone, picture, type WatchedPage } from "./support/browser.ts";
-import { afterRevision, middleOf, openSheet, planOf, screenOf, settled, type XY } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { phone, picture } from "./support/browser.ts";
+import { afterRevision, middleOf, planOf, screenOf, settled, type XY } from "./support/sheet.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, phone);
-  await openSheet(sheet.page, causey.url);
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const sheet = sheetSession(phone);
 
 /** One finger or more, put down, moved together in steps, and lifted. */
 async function touch(page: Page, from: readonly XY[], to: readonly XY[]): Promise<void> {

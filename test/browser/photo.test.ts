@@ -1,24 +1,14 @@
 import { freshPlanFiles, siteOfStart } from "@causey/io/fresh";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import type { BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { geoTags, writeTiff } from "../../packages/io/test/support/tiff.ts";
 import { violations } from "./support/axe.ts";
-import { launch, openPage, phone, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { openPage, phone, picture, wide, type WatchedPage } from "./support/browser.ts";
 import { folderOf, openPlan, savedRevision } from "./support/open-plan.ts";
 import { planOf } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { causeySession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const session = causeySession();
 
 const screens: readonly [string, BrowserContextOptions][] = [
   ["wide", wide],
@@ -98,9 +88,9 @@ async function shown(page: Page): Promise<{ readonly pixel: readonly number[]; r
 describe.each(screens)("%s: a plan on a photo and typed stations alone", (screen, options) => {
   let sheet: WatchedPage;
   beforeAll(async () => {
-    sheet = await openPage(browser, options);
+    sheet = await openPage(session.browser, options);
     const site = siteOfStart({ local: "Site grid" }, "Gate bench mark", [100, 50], 1.8);
-    await openPlan(sheet.page, causey.url, freshPlanFiles(`Fen by hand, ${screen}`, { site }), "site");
+    await openPlan(sheet.page, session.url, freshPlanFiles(`Fen by hand, ${screen}`, { site }), "site");
   });
   afterAll(async () => {
     expect(sheet.complaints).toEqual([]);

@@ -1,24 +1,11 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { violations } from "./support/axe.ts";
-import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
-import { afterRevision, openSheet, planOf, settled } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { picture, wide } from "./support/browser.ts";
+import { afterRevision, planOf, settled } from "./support/sheet.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
-  await openSheet(sheet.page, causey.url);
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const sheet = sheetSession(wide);
 
 const goTo = async (page: Page, title: string): Promise<void> => {
   await page.getByRole("link", { name: title, exact: true }).click();

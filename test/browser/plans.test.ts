@@ -1,28 +1,17 @@
 import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import type { Results } from "@causey/engine/plan";
 import { showQuantity } from "@causey/engine/units";
 import { causey as causeyShell, temporaryFolder } from "../support/shell.ts";
-import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
+import { picture, wide } from "./support/browser.ts";
 import { line, planIdOf, settled } from "./support/sheet.ts";
-import { demoFolder, startCausey, type Running } from "./support/start.ts";
+import { demoFolder } from "./support/start.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
-  await sheet.page.goto(causey.url);
-  await settled(sheet.page);
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
+const sheet = sheetSession(wide, async (page, url) => {
+  await page.goto(url);
+  await settled(page);
 });
 
 test("files that are no plan are refused, each fault with its file, place and the way to mend it", async () => {

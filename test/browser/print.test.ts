@@ -2,27 +2,22 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { hasPoppler } from "../../packages/papers/test/support/poppler.ts";
-import { launch, openPage, wide } from "./support/browser.ts";
+import { openPage, wide } from "./support/browser.ts";
 import { openSheet } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { causeySession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
+const session = causeySession();
 let page: Page;
 const folder = mkdtempSync(join(tmpdir(), "causey-test-"));
 beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  ({ page } = await openPage(browser, wide));
-  await openSheet(page, causey.url);
+  ({ page } = await openPage(session.browser, wide));
+  await openSheet(page, session.url);
 });
 afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
-  await browser?.close();
-  await causey?.close();
 });
 
 async function open(name: string): Promise<void> {

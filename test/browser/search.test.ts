@@ -1,28 +1,14 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launch, openPage, picture, wide, type WatchedPage } from "./support/browser.ts";
-import { figures, openSheet, planOf, setHeadingStep, settled } from "./support/sheet.ts";
-import { startCausey, type Running } from "./support/start.ts";
+import { expect, test } from "vitest";
+import { picture, wide } from "./support/browser.ts";
+import { figures, planOf, setHeadingStep, settled } from "./support/sheet.ts";
+import { sheetSession } from "./support/session.ts";
 
-let causey: Running;
-let browser: Browser;
-let sheet: WatchedPage;
-beforeAll(async () => {
-  causey = await startCausey();
-  browser = await launch();
-  sheet = await openPage(browser, wide);
-  await openSheet(sheet.page, causey.url);
-});
-afterAll(async () => {
-  await browser?.close();
-  await causey?.close();
-  expect(causey?.faults).toEqual([]);
-});
+const sheet = sheetSession(wide);
 
 test("a long search shows its progress, is cancelled on request, keeps the older figures marked, and runs again", async () => {
   const { page } = sheet;
   const before = await figures(page);
-  await setHeadingStep(page, causey.url, 30);
+  await setHeadingStep(page, sheet.url, 30);
   const plot = (await planOf(page)).plots[0]!;
   await page.locator(`[data-plot="${plot.id}"]`).focus();
   await page.keyboard.press("ArrowRight");
