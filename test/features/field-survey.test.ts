@@ -135,7 +135,7 @@ describe("11 make printable field sheet and read it back (field note sheets of t
 
   test("11 printed sheet codes round-trip: every code and figure comes back under the printed heads, no column chosen by hand", async () => {
     const tables = await sheetOf(flatPlan());
-    expect(tables.map((t) => t.codes.length)).toEqual([12, 8, 8]);
+    expect(tables.map((t) => t.codes.length)).toEqual([16, 8, 8]);
     kinds.forEach((kind, i) => {
       const guess = guessColumns(kind, columnHeads("field.csv", utf8(keyed(tables[i]!))));
       for (const { key, label } of importKinds[kind].columns)
@@ -160,8 +160,8 @@ describe("11 make printable field sheet and read it back (field note sheets of t
     const first = await sheetOf(flatPlan());
     const back = kinds.reduce((plan, kind, i) => broughtIn(plan, kind, keyed(first[i]!), vane), flatPlan());
     const next = await sheetOf(back);
-    expect(next.map((t) => t.codes[0])).toEqual(["T13", "R9", "C9"]);
+    expect(next.map((t) => t.codes[0])).toEqual(["T17", "R9", "C9"]);
     const twice = broughtIn(back, "stations", keyed(next[0]!));
-    expect(twice.survey.stations).toHaveLength(24);
+    expect(twice.survey.stations).toHaveLength(32);
   });
 });

@@ -6,6 +6,7 @@ const line = (label: string, lines = 1): Block => ({ kind: "blank", label, lines
 /** Blank rows of a table to write into; the codes in the first column are keyed back with the rows. */
 const blankTable = (heads: readonly string[], prefix: string, count: number, first = 1): Block => ({
   kind: "table",
+  toFill: true,
   columns: heads.map((head, i) => ({ head, share: i === 0 ? 0.8 : 1.4 })),
   rows: Array.from({ length: count }, (_, i) => [`${prefix}${i + first}`, ...heads.slice(1).map(() => " ")]),
 });
@@ -36,11 +37,12 @@ export const requestForm = textSheet(
       text: `Coordinates in ${results.crs}. Marked with a phone or a GPS receiver instead? Send its file (GPX or KML) along and leave them open.`,
     },
     blankTable(["Plot", "Name", "East", "North", "Keep off, all round", "Reached from"], "P", 5),
+    { kind: "page" },
     { kind: "head", text: "Visits" },
     blankTable(
       ["Visit", "Plots", "Times a year", "People", "Mass, with pack", "First day", "Last day"],
       "V",
-      4,
+      8,
     ),
     { kind: "head", text: "Carts" },
     blankTable(
@@ -55,7 +57,7 @@ export const requestForm = textSheet(
         "Axles",
       ],
       "V",
-      3,
+      6,
     ),
   ],
 );
@@ -91,12 +93,13 @@ export const fieldSheets = textSheet(
     blankTable(
       ["Code", "East", "North", "Ground level", "Probe sank", "Water level", "Photo"],
       "T",
-      12,
+      16,
       nextCode(
         "T",
         plan.survey.stations.map((s) => s.id),
       ),
     ),
+    { kind: "page" },
     { kind: "head", text: "Strength of the ground" },
     blankTable(
       ["Code", "East", "North", "Depth", "Peak", "Remoulded", "Vane"],

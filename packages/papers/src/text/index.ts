@@ -1,2 +1,4 @@
+export type { Block, Table } from "./blocks.ts";
+export { flow, flowHeight } from "./flow.ts";
 export { inFont, textWidth, wrap, type Weight } from "./measure.ts";
-export { flow, flowHeight, SIZE, type Block, type Table } from "./flow.ts";
+export { SIZE } from "./piece.ts";
