@@ -77,13 +77,16 @@ function makeCell(part: Part, from: number, gap: number, checks: readonly CheckR
     part.kind === "module"
       ? [part.id, part.from, part.to]
       : [part.id, part.from, ...Object.values(part.exits)];
-  const mine = checks.filter((c) => !isRule(c) && c.parts.some((id) => tags.includes(id)));
+  const here = checks.filter((c) => c.parts.some((id) => tags.includes(id)));
+  const mine = here.filter((c) => !isRule(c));
   const judged = mine.flatMap((c) => (c.status === "pass" || c.status === "fail" ? [c] : []));
   const worst = judged.reduce<(typeof judged)[number] | null>(
     (a, c) => (a === null || c.utilisation > a.utilisation ? c : a),
     null,
   );
   const unchecked = mine.find((c) => c.status === "cannot-check");
+  const broken = here.find((c) => isRule(c) && c.status === "fail");
+  const state = stateOf(worst?.utilisation ?? null, broken !== undefined, unchecked !== undefined);
   return {
     part: part.id,
     kind: part.kind,
@@ -92,16 +95,17 @@ function makeCell(part: Part, from: number, gap: number, checks: readonly CheckR
     length_m: length,
     branch: part.branch,
     utilisation: worst?.utilisation ?? null,
-    state: stateOf(worst?.utilisation ?? null, unchecked !== undefined),
-    governs: worst === null ? (unchecked?.title ?? "nothing checked") : worst.title,
+    state,
+    governs: state === "broken" ? broken!.title : (worst?.title ?? unchecked?.title ?? "nothing checked"),
   };
 }
 
-/** Rules of width, gap or grade are yes or no: the strip shows shares of what carries. */
+/** Rules of width, gap or grade are yes or no: figures are shares of what carries, but a broken rule marks its part. */
 const isRule = (check: CheckResult): boolean => RULE_KINDS.some((kind) => kind === check.kind);
 
-function stateOf(utilisation: number | null, unchecked: boolean): StripCell["state"] {
+function stateOf(utilisation: number | null, broken: boolean, unchecked: boolean): StripCell["state"] {
   if (utilisation !== null && utilisation > 1) return "over";
+  if (broken) return "broken";
   if (unchecked || utilisation === null) return "not-checked";
   return utilisation > NEAR_LIMIT ? "near" : "within";
 }

@@ -31,6 +31,8 @@ export interface StripCell {
   readonly branch: string;
   /** Highest utilisation of the part's checks; null when nothing could be checked. */
   readonly utilisation: number | null;
-  readonly state: "within" | "near" | "over" | "not-checked";
+  /** "over": a share of what carries is above one; "broken": a rule of width, edge, gap or place is not met there. */
+  readonly state: "within" | "near" | "over" | "broken" | "not-checked";
+  /** Title of the check that decides the state. */
   readonly governs: string;
 }

@@ -9,7 +9,7 @@ const cell = z.strictObject({
   length_m: number,
   branch: text,
   utilisation: z.nullable(number),
-  state: z.enum(["within", "near", "over", "not-checked"]),
+  state: z.enum(["within", "near", "over", "broken", "not-checked"]),
   governs: text,
 });
 

@@ -4,9 +4,10 @@ import { showQuantity, type UnitSystem } from "@causey/engine/units";
 import { showShare } from "../show/show.ts";
 
 export const stateWords: Readonly<Record<StripCell["state"], string>> = {
-  within: "meets the chosen rules",
-  near: "meets the chosen rules, near the limit",
+  within: "no check fails",
+  near: "no check fails, near the limit",
   over: "does not meet the chosen rules",
+  broken: "does not meet the chosen rules",
   "not-checked": "cannot be checked",
 };
 
@@ -27,7 +28,7 @@ export function partWords(layout: Layout, units: UnitSystem): PartWords {
     return `${cell.part} · ${kind}${along}`;
   };
   const line = (cell: StripCell): string =>
-    cell.utilisation === null
+    cell.utilisation === null || cell.state === "broken"
       ? cell.governs || stateWords[cell.state]
       : `${cell.governs}: ${showShare(cell.utilisation)} of the limit`;
   return {

@@ -89,10 +89,16 @@ interface CellProps {
 /** A cell narrower than this shows no figure; the figure stands in its label and in the note above [px]. */
 const FIGURE_ROOM_PX = 17;
 
+/** The share of the limit; "!" where a rule that knows no share is broken, "?" where nothing could be checked. */
+function figureOf({ state, utilisation }: StripCell): string {
+  if (state === "broken") return "!";
+  return utilisation === null ? "?" : showShare(utilisation);
+}
+
 const Cell = memo(function Cell(props: CellProps) {
   const { cell, left, width, isChosen, isPointed, isTabStop, label, onChoose, onPoint } = props;
   const mark = `${isChosen ? " cell-chosen" : ""}${isPointed ? " cell-pointed" : ""}`;
-  const figure = cell.utilisation === null ? "?" : showShare(cell.utilisation);
+  const figure = figureOf(cell);
   const fit = width > 26 ? "" : figure.length > 3 ? " cell-slim cell-tight" : " cell-slim";
   return (
     <div

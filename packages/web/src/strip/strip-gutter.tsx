@@ -37,7 +37,7 @@ export function StripGutter({ model, scale, units }: Props) {
       </div>
       <p className="strip-row-name">
         share of the limit
-        <span>over 1: not met</span>
+        <span>over 1 or !: not met</span>
       </p>
       <p className="strip-axis-name">
         {alongWord(units)}, {units === "us" ? "ft" : "m"} · heights ×{" "}
