@@ -102,7 +102,9 @@ describe.skipIf(!hasOpenData(set)).each(screens)("%s: Stour marsh, EPSG:27700", 
     await dialog(page)
       .locator('input[type="file"]')
       .setInputFiles({ name: "platform.zip", mimeType: "application/zip", buffer: platform() });
-    await dialog(page).getByLabel("Field: Name", { exact: true }).selectOption({ label: 'the field "id"' });
+    await dialog(page)
+      .getByLabel("Where from: Name", { exact: true })
+      .selectOption({ label: 'the field "id"' });
     await dialog(page).getByLabel("Rule", { exact: true }).selectOption("habitat");
     await dialog(page)
       .getByLabel(/^Source/)
@@ -151,12 +153,19 @@ describe.skipIf(!hasOpenData(set)).each(screens)("%s: Stour marsh, EPSG:27700", 
     await page.waitForFunction(() => document.activeElement?.closest("[role=dialog]") !== null);
     await tabTo(page, "[role=dialog] button:not([aria-label])");
     await giveByKeys(page, "plots.kml", await plotsKml());
-    await dialog(page).getByLabel("Field: Name", { exact: true }).waitFor();
+    await dialog(page).getByLabel("Where from: Name", { exact: true }).waitFor();
+    // What cannot be read holds the take-over back: the plan would get another value than the one that stands there.
+    const keepOff = dialog(page).getByLabel(/^Keep off, all round/);
+    await keepOff.fill("a bit");
+    await dialog(page).getByRole("button", { name: "Take over 2 plots" }).click();
+    await dialog(page).getByText("What stands in the marked field cannot be read.").waitFor();
+    expect(await keepOff.evaluate((e) => e === document.activeElement)).toBe(true);
     for (const [label, length] of [
-      ["Keep off, all round", "1.5 m"],
-      ["Reached from", "2 m"],
+      ["Keep off, all round", "1.2 m"],
+      ["Reached from", "1.8 m"],
     ] as const) {
       await tabToLabel(page, label);
+      await page.keyboard.press("Control+a");
       await page.keyboard.type(length);
       await page.keyboard.press("Enter");
     }
@@ -172,8 +181,8 @@ describe.skipIf(!hasOpenData(set)).each(screens)("%s: Stour marsh, EPSG:27700", 
 
     const plots = (await planOf(page)).plots.slice(-2);
     expect(plots.map((p) => [p.name, p.keep_off_m, p.reach_m])).toEqual([
-      ["Quadrat 1", 1.5, 2],
-      ["Quadrat 2", 1.5, 2],
+      ["Quadrat 1", 1.2, 1.8],
+      ["Quadrat 2", 1.2, 1.8],
     ]);
     expect(Math.hypot(plots[0]!.x - 621_960, plots[0]!.y - 233_660)).toBeLessThan(0.05);
     expect(new TextDecoder().decode((await folderOf(page)).get("places.geojson"))).toContain("Quadrat 2");

@@ -12,6 +12,9 @@ const sheet = sheetSession(wide, async (page, url) => {
 });
 
 /** 60 x 50 cells of 1 m in UTM zone 30 north, rising from west to east. */
+/** East and north in it, and the same as latitude and longitude by gdaltransform 3 (PROJ). */
+const gate = { grid: [500_010, 5_700_025], degrees: ["51.4514070", "-2.9998561"] } as const;
+const trap = { grid: [500_035, 5_700_030], degrees: ["51.4514520", "-2.9994963"] } as const;
 const terrain = (epsg: number | null): Buffer => {
   const heights = Float32Array.from({ length: 3000 }, (_, i) => 1 + (i % 60) / 60);
   const tags = geoTags(500_000, 5_700_050, 1, 1, epsg);
@@ -56,6 +59,14 @@ test("a plan starts from a GeoTIFF by clicks: it is named, lies in the file's sy
   expect(await page.locator(".new-plan").innerText()).toContain("EPSG:32630");
   expect(await page.locator(".new-plan").getByLabel("Coordinate system").count()).toBe(0);
   await page.locator(".new-plan").getByLabel("Vertical datum of the heights").fill("ODN");
+  const form = page.locator(".new-plan");
+  await form.getByLabel("Start, east on the grid (m)").fill(gate.degrees[0]);
+  await form.getByLabel("Start, north on the grid (m)").fill(gate.degrees[1]);
+  await page.getByRole("button", { name: "Start the plan" }).click();
+  await form.getByText("These look like degrees: choose latitude and longitude beside.").waitFor();
+  await form.getByLabel("Start given as").selectOption({ label: "latitude and longitude (WGS 84)" });
+  await form.getByLabel("Latitude (°)").fill(gate.degrees[0]);
+  await form.getByLabel("Longitude (°)").fill(gate.degrees[1]);
   await picture(page, "new-plan-form");
   await page.getByRole("button", { name: "Start the plan" }).click();
   await started(page, "Lower fen, traps");
@@ -68,23 +79,39 @@ test("a plan starts from a GeoTIFF by clicks: it is named, lies in the file's sy
     vertical_datum: "ODN",
     terrain: { kind: "grid", file: "lower-fen.tif" },
     plots: [],
+    starts: [{ x: expect.closeTo(gate.grid[0], 1) as number, y: expect.closeTo(gate.grid[1], 1) as number }],
   });
   expect(await page.locator(".title-sub").innerText()).toContain("Lower fen");
 });
 
-test("a plot added on the Site page lies on the new ground, and the plan is worked out with it", async () => {
+test("a plot added on the Site page lies on the new ground, is put to its place by degrees off a phone, and the plan is worked out with it", async () => {
   const { page } = sheet;
   await page.getByRole("button", { name: "Lists" }).click();
   await page.getByRole("button", { name: "Add a plot" }).click();
   await page.locator('[data-row="P1"]').waitFor();
-  const east = page.locator('[data-row="P1"]').getByLabel("East on the grid");
-  await east.fill("500030");
-  await east.press("Enter");
+  const row = page.locator('[data-row="P1"]');
+  await row.getByLabel("Place given as").selectOption({ label: "latitude and longitude (WGS 84)" });
+  // Pasted into the first field as a phone gives it: both fields are filled.
+  await row.getByLabel("Latitude (°)").evaluate((field, text) => {
+    const data = new DataTransfer();
+    data.setData("text", text);
+    field.dispatchEvent(
+      new ClipboardEvent("paste", { clipboardData: data, bubbles: true, cancelable: true }),
+    );
+  }, trap.degrees.join(", "));
+  expect(await row.getByLabel("Longitude (°)").inputValue()).toBe(trap.degrees[1]);
+  await row.getByLabel("Longitude (°)").press("Enter");
   await page.waitForFunction(() =>
     / revision 3, saved/.test(document.querySelector(".title-sub")!.textContent!),
   );
   await settled(page);
-  expect((await planOf(page)).plots).toMatchObject([{ id: "P1", x: 500_030 }]);
+  const [plot] = (await planOf(page)).plots;
+  expect(plot!.x).toBeCloseTo(trap.grid[0], 1);
+  expect(plot!.y).toBeCloseTo(trap.grid[1], 1);
+  await row.getByText("From latitude").waitFor();
+  expect(await row.getByLabel("East on the grid (m)").inputValue()).toMatch(/^50003[45]/);
+  expect(await violations(page)).toEqual([]);
+  await picture(page, "site-place-by-degrees");
 });
 
 test("a file that names no system is asked for it; a code that cannot be laid out in is refused with another", async () => {

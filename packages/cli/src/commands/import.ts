@@ -1,4 +1,5 @@
 import { planCrsOf } from "@causey/io/crs";
+import { withoutPlaceholder } from "@causey/io/fresh";
 import { readFolder } from "@causey/io/folder";
 import {
   placeLayer,
@@ -142,7 +143,11 @@ function addPlaces(
   const old = files.get(PLACES_FILE);
   const standing = old ? readPlaces(PLACES_FILE, old, layer.crs, plot_defaults) : { starts: [], plots: [] };
   const rules = { file: layer.file, isReplacing: values["replace"] === true };
-  const starts = mergeAsTold(standing.starts, incoming.starts, rules);
+  const starts = mergeAsTold(
+    incoming.starts.length > 0 ? withoutPlaceholder(standing.starts) : standing.starts,
+    incoming.starts,
+    rules,
+  );
   const plots = mergeAsTold(standing.plots, incoming.plots, rules);
   const bytes = writePlaces(starts, plots, planCrsOf(layer.crs));
   // Starts and plots share their ids: what clashes across the two is told before anything is written.

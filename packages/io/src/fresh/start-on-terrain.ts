@@ -1,4 +1,5 @@
 import { groundAt, type Raster, type Start } from "@causey/engine/site";
+import { PLACEHOLDER_START } from "./placeholder-start.ts";
 
 interface Spot {
   readonly x: number;
@@ -21,7 +22,7 @@ export function startOnTerrain(raster: Raster): Start {
     first(range(cols, (col) => spot(raster, cols - 1 - col, midRow))),
   ].filter((s) => s !== null);
   const { x, y } = highest(inward) ?? highest(all(raster)) ?? middle(raster);
-  return { id: "S1", name: "Start (to be moved to its place)", x, y };
+  return { id: "S1", name: PLACEHOLDER_START, x, y };
 }
 
 function* range(n: number, at: (i: number) => Spot | null): Generator<Spot | null> {

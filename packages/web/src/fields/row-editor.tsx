@@ -1,4 +1,5 @@
 import { Button } from "@mantine/core";
+import { Fragment } from "react";
 import type { UnitSystem } from "@causey/engine/units";
 import { ChoiceField } from "./choice-field.tsx";
 import { DayField } from "./day-field.tsx";
@@ -46,11 +47,13 @@ interface Props<T extends { readonly id: string }> {
   readonly fresh?: () => T;
   readonly onTake: (rows: readonly T[]) => void;
   readonly rowNote?: (row: T) => React.ReactNode;
+  /** Fields that change several entries together; they stand behind the first one. */
+  readonly afterFirst?: (row: T, take: (row: T) => void) => React.ReactNode;
 }
 
 /** A list whose rows are changed in place: each change is saved by itself, as an edit of the whole list. */
 export function RowEditor<T extends { readonly id: string }>(props: Props<T>) {
-  const { noun, rows, columns, units, titleOf, fresh, onTake, rowNote } = props;
+  const { noun, rows, columns, units, titleOf, fresh, onTake, rowNote, afterFirst } = props;
   const put = (i: number, key: string, value: unknown): void => {
     const next = { ...rows[i]!, [key]: value };
     if (value === undefined) delete (next as Record<string, unknown>)[key];
@@ -64,14 +67,16 @@ export function RowEditor<T extends { readonly id: string }>(props: Props<T>) {
           <div className="fields">
             {columns
               .filter((column) => column.when?.(row) ?? true)
-              .map((column) => (
-                <Cell
-                  key={column.key}
-                  column={column}
-                  value={row[column.key as keyof T]}
-                  units={units}
-                  onTake={(value) => put(i, column.key, value)}
-                />
+              .map((column, at) => (
+                <Fragment key={column.key}>
+                  <Cell
+                    column={column}
+                    value={row[column.key as keyof T]}
+                    units={units}
+                    onTake={(value) => put(i, column.key, value)}
+                  />
+                  {at === 0 && afterFirst?.(row, (next) => onTake(rows.with(i, next)))}
+                </Fragment>
               ))}
           </div>
           {rowNote?.(row)}

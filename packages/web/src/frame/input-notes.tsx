@@ -1,7 +1,8 @@
 import type { Problem } from "@causey/engine/formula";
 import { useDerived } from "../desk/use-derived.ts";
 import { count } from "../show/show.ts";
-import { groupNotes, type NoteGroup } from "./note-groups.ts";
+import { groupNotes } from "./note-groups.ts";
+import { NoteItem } from "./note-item.tsx";
 import "./input-notes.css";
 
 /** What is doubtful in the plan's input, in one line that opens: it stands on every page and must not crowd it. */
@@ -25,24 +26,5 @@ function NotesFold({ warnings }: { readonly warnings: readonly Problem[] }) {
         ))}
       </ul>
     </details>
-  );
-}
-
-function NoteItem({ group: { first, places } }: { readonly group: NoteGroup }) {
-  return (
-    <li className="problem problem-warning">
-      <p className="problem-message">
-        {first.message}
-        {places.length > 1 && ` The same of ${places.length - 1} more.`}
-      </p>
-      <p className="problem-place">
-        <span>{first.file}</span>
-        {places.map((place) => (
-          <span key={place}>{place}</span>
-        ))}
-        {first.value && <code>{first.value}</code>}
-      </p>
-      <p className="problem-mend">{first.mend}</p>
-    </li>
   );
 }

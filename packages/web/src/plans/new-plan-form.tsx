@@ -1,14 +1,17 @@
 import { Button } from "@mantine/core";
 import { ProblemError, type Problem } from "@causey/engine/formula";
 import { writeArchive } from "@causey/io/archive";
+import type { PlanCrs } from "@causey/io/crs";
 import { useState } from "react";
 import { useDesk } from "../desk/desk.ts";
 import { ChoiceField } from "../fields/choice-field.tsx";
+import { GridPlace } from "../fields/grid-place.tsx";
 import { LengthField } from "../fields/length-field.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import { TextField } from "../fields/text-field.tsx";
+import { useAfterFields } from "../fields/use-after-fields.ts";
 import { ProblemList } from "../frame/problem-list.tsx";
-import { asksSystem, blankPlan, newPlanFiles, type NewPlan } from "./new-plan.ts";
+import { asksSystem, blankPlan, newPlanFiles, startSystem, type NewPlan } from "./new-plan.ts";
 import { TerrainRow } from "./terrain-row.tsx";
 import { useTerrainLook } from "./use-terrain-look.ts";
 import "../fields/fields.css";
@@ -42,6 +45,7 @@ export function NewPlanForm({ onStarted }: { readonly onStarted: (plan: string) 
       setSending({ isOn: false, problems, broken: problems.length > 0 ? null : words });
     }
   };
+  const press = useAfterFields(() => void start());
   return (
     <div className="new-plan">
       <div className="fields">
@@ -87,7 +91,7 @@ export function NewPlanForm({ onStarted }: { readonly onStarted: (plan: string) 
         />
       </div>
       <div className="fields">
-        <StartFields asked={asked} onTake={put} />
+        <StartFields asked={asked} crs={startSystem(asked, terrain.look)} onTake={put} />
       </div>
       <div aria-live="polite">
         {sending.broken !== null && <p className="plans-broken">{sending.broken}</p>}
@@ -98,7 +102,7 @@ export function NewPlanForm({ onStarted }: { readonly onStarted: (plan: string) 
           </>
         )}
       </div>
-      <Button loading={sending.isOn} disabled={terrain.isReading} onClick={() => void start()}>
+      <Button loading={sending.isOn} disabled={terrain.isReading} {...press}>
         Start the plan
       </Button>
     </div>
@@ -147,26 +151,18 @@ const SystemFields = ({ asked, onTake }: PartProps) => (
 );
 
 /** Where the walkway begins; with no terrain the ground there is all that is known. */
-function StartFields({ asked, onTake }: PartProps) {
+function StartFields({ asked, crs, onTake }: PartProps & { readonly crs: PlanCrs | null }) {
   const isBare = asked.ground === "stations";
   const empty = isBare ? "not told" : "at the terrain's edge, to be moved";
   return (
     <>
-      <NumberField
-        label="Start, east on the grid"
-        unit="m"
-        optional
+      <GridPlace
+        noun="Start"
+        crs={crs}
         empty={empty}
-        value={asked.east}
-        onTake={(east) => onTake({ east })}
-      />
-      <NumberField
-        label="Start, north on the grid"
-        unit="m"
-        optional
-        empty={empty}
-        value={asked.north}
-        onTake={(north) => onTake({ north })}
+        place={asked.start}
+        onTake={(start) => onTake({ start, isStartUnread: false })}
+        onUnread={(isStartUnread) => onTake({ isStartUnread })}
       />
       {isBare && (
         <LengthField

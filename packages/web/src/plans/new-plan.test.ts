@@ -39,7 +39,7 @@ test("everything that is not answered yet is told at once", () => {
   expect(placesOf(blankPlan, null)).toEqual(["Name of the plan", "Terrain", "Vertical datum"]);
   expect(placesOf(blankPlan, look)).toEqual(["Name of the plan", "Coordinate system", "Vertical datum"]);
   expect(placesOf({ ...answered, ground: "stations" }, null)).toEqual(["Ground at the start", "Start"]);
-  expect(placesOf({ ...answered, east: 4 }, look)).toEqual(["Start"]);
+  expect(placesOf({ ...answered, isStartUnread: true }, look)).toEqual(["Start"]);
 });
 
 test("a file that names its system is not asked again", () => {
@@ -51,7 +51,7 @@ test("what is answered makes a plan that every shell can read, with terrain and 
   const withTerrain = await readWholePlan(newPlanFiles({ ...answered, site_name: "Lower fen" }, look));
   if (!withTerrain.ok) throw new Error(withTerrain.problems.map((p) => p.message).join("\n"));
   expect(withTerrain.plan).toMatchObject({ name: "Fen", site_name: "Lower fen", vertical_datum: "Peg 1" });
-  const bare = { ...answered, ground: "stations", east: 0, north: 0, ground_m: 0 } as const;
+  const bare = { ...answered, ground: "stations", start: [0, 0], ground_m: 0 } as const;
   const without = await readWholePlan(newPlanFiles(bare, null));
   if (!without.ok) throw new Error(without.problems.map((p) => p.message).join("\n"));
   expect(without.plan.starts).toMatchObject([{ x: 0, y: 0 }]);

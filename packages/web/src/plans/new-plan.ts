@@ -21,9 +21,10 @@ export interface NewPlan {
   readonly epsg: number | null;
   readonly grid_name: string;
   readonly datum: string;
-  /** Where the walkway begins [m on the grid]. */
-  readonly east: number | null;
-  readonly north: number | null;
+  /** Where the walkway begins: east and north on the grid [m]. */
+  readonly start: readonly [number, number] | null;
+  /** Something stands in the start's fields that is no place. */
+  readonly isStartUnread: boolean;
   /** Ground at the start on the datum, where there is no terrain [m]. */
   readonly ground_m: number | null;
 }
@@ -37,8 +38,8 @@ export const blankPlan: NewPlan = {
   epsg: null,
   grid_name: "Site grid",
   datum: "",
-  east: null,
-  north: null,
+  start: null,
+  isStartUnread: false,
   ground_m: null,
 };
 
@@ -63,13 +64,16 @@ export const asksSystem = ({ ground }: NewPlan, look: TerrainLook | null): boole
   ground === "stations" || (look !== null && look.crs === null);
 
 function siteOf(asked: NewPlan, look: TerrainLook | null): FreshSite {
-  const { datum, east, north, ground, ground_m } = asked;
+  const { datum, start, ground, ground_m } = asked;
   const crs = asksSystem(asked, look) ? systemOf(asked) : null;
-  const start = east === null || north === null ? null : ([east, north] as const);
   return ground === "file"
     ? siteOfTerrain(look!, { crs, datum, start })
     : siteOfStart(crs!, datum, start!, ground_m!);
 }
+
+/** The system that the start's numbers are in, as far as it is known. */
+export const startSystem = (asked: NewPlan, look: TerrainLook | null): PlanCrs | null =>
+  asksSystem(asked, look) ? systemOf(asked) : look?.crs ? { epsg: look.crs.code } : null;
 
 const systemOf = ({ system, epsg, grid_name }: NewPlan): PlanCrs | null =>
   system === "epsg" && epsg !== null
@@ -79,7 +83,7 @@ const systemOf = ({ system, epsg, grid_name }: NewPlan): PlanCrs | null =>
       : null;
 
 function unanswered(asked: NewPlan, look: TerrainLook | null): readonly Problem[] {
-  const { ground, east, north } = asked;
+  const { ground, start } = asked;
   const isBare = ground === "stations";
   const lacks: readonly (readonly [boolean, string, string])[] = [
     [asked.name.trim() === "", "Name of the plan", "Give the plan a name."],
@@ -92,9 +96,9 @@ function unanswered(asked: NewPlan, look: TerrainLook | null): readonly Problem[
     [asked.datum.trim() === "", "Vertical datum", "Name the level that heights are counted from."],
     [isBare && asked.ground_m === null, "Ground at the start", "Give its height on the datum."],
     [
-      isBare ? east === null || north === null : (east === null) !== (north === null),
+      asked.isStartUnread || (isBare && start === null),
       "Start",
-      isBare ? "Give its east and north." : "Give both east and north, or leave both empty.",
+      isBare ? "Give both numbers." : "Give both numbers, or leave both empty.",
     ],
   ];
   return lacks.flatMap(([isLacking, place, mend]) => (isLacking ? [openQuestion(place, mend)] : []));

@@ -3,6 +3,7 @@ import type { Plot, Start } from "@causey/engine/site";
 import { useDesk } from "../desk/desk.ts";
 import { useStore } from "../desk/store.ts";
 import { FieldGroup } from "../fields/form-sheet.tsx";
+import { GridPlace } from "../fields/grid-place.tsx";
 import { freeId } from "../fields/free-id.ts";
 import { RowEditor, type Column } from "../fields/row-editor.tsx";
 import { useSection } from "../fields/use-section.ts";
@@ -10,18 +11,9 @@ import { freshPlace } from "./fresh-place.ts";
 import { LayerImportButton } from "./layer-import/layer-import-button.tsx";
 import { plotDistances } from "./plot-distances.ts";
 
-const onGrid = [
-  { key: "x", label: "East on the grid", as: "number", unit: "m" },
-  { key: "y", label: "North on the grid", as: "number", unit: "m" },
-] as const;
-
-const startColumns: readonly Column<Start>[] = [
-  { key: "name", label: "Name", as: "text", required: true },
-  ...onGrid,
-];
+const startColumns: readonly Column<Start>[] = [{ key: "name", label: "Name", as: "text", required: true }];
 const plotColumns: readonly Column<Plot>[] = [
   { key: "name", label: "Name", as: "text", required: true },
-  ...onGrid,
   { key: "keep_off_m", label: "Keep off, all round", as: "length", least: 0 },
   {
     key: "reach_m",
@@ -60,6 +52,7 @@ export function PlaceFields({ plan }: { readonly plan: Plan }) {
           columns={startColumns}
           units={plan.units}
           titleOf={(s) => s.name}
+          afterFirst={placeOf(plan.crs)}
           fresh={() => {
             const id = freeId("S", plan.starts);
             return { id, name: `Start ${id.slice(1)}`, x: middle.x, y: middle.y };
@@ -75,6 +68,7 @@ export function PlaceFields({ plan }: { readonly plan: Plan }) {
           columns={plotColumns}
           units={plan.units}
           titleOf={(p) => p.name}
+          afterFirst={placeOf(plan.crs)}
           fresh={() => {
             const id = freeId("P", plan.plots);
             return {
@@ -90,6 +84,17 @@ export function PlaceFields({ plan }: { readonly plan: Plan }) {
     </>
   );
 }
+
+/** East and north of a row, changed together. */
+const placeOf =
+  (crs: Plan["crs"]) =>
+  <T extends { readonly x: number; readonly y: number }>(row: T, take: (row: T) => void) => (
+    <GridPlace
+      crs={crs}
+      place={[row.x, row.y]}
+      onTake={(place) => place && take({ ...row, x: place[0], y: place[1] })}
+    />
+  );
 
 /** "Any side" is kept by leaving the side out. */
 function withoutEmptySide(plot: Plot): Plot {

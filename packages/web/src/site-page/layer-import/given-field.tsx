@@ -27,14 +27,12 @@ const NO_FIELD = "";
 /** One value: from where it comes, and the value itself or the meaning of the field's words. */
 export function GivenField({ wanted, layer, given, units, onTake }: Props) {
   return (
-    <div
-      className={`fields-wide layer-pair${given.by === "all" && wanted.as !== "yes" ? " layer-pair-one" : ""}`}
-    >
+    <div className="fields-wide layer-pair">
       <ChoiceField
-        label={`Field: ${wanted.label}`}
+        label={`Where from: ${wanted.label}`}
         value={given.by === "field" ? `=${given.field}` : NO_FIELD}
         choices={[
-          { value: NO_FIELD, words: "one for all" },
+          { value: NO_FIELD, words: "one value for all" },
           ...fieldsOf(layer).map((field) => ({ value: `=${field}`, words: `the field "${field}"` })),
         ]}
         onTake={(word) =>
@@ -103,7 +101,9 @@ function OneForAll({ wanted, value, units, onTake }: OneProps) {
     case "month-day":
       return <MonthDayField {...words} value={(value ?? "") as string} onTake={onTake} />;
     default:
-      return <TextField {...words} required={required} value={(value ?? "") as string} onTake={onTake} />;
+      return (
+        <TextField {...words} live required={required} value={(value ?? "") as string} onTake={onTake} />
+      );
   }
 }
 

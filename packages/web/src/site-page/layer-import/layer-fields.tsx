@@ -30,7 +30,7 @@ export function LayerFields({ target, layer, crs, choice, units, onTake }: Props
         <SystemFields crs={crs} system={choice.system} onTake={(system) => put({ system })} />
       )}
       <ChoiceField
-        label="Field: Name"
+        label="Where from: Name"
         value={keyOf(choice.name)}
         choices={[
           { value: "", words: "choose" },
@@ -40,7 +40,7 @@ export function LayerFields({ target, layer, crs, choice, units, onTake }: Props
         onTake={(key) => put({ name: key === "" ? null : nameOf(key) })}
       />
       <ChoiceField
-        label="Field: Id"
+        label="Where from: Id"
         description="By it each is known again when the file is brought in once more."
         value={keyOf(choice.id)}
         choices={[

@@ -1,5 +1,6 @@
 import { BLANK_SECTIONS, applyEdit, revertEdit, type Plan, type SectionEdit } from "@causey/engine/plan";
 import type { Crs, Plot, Zone } from "@causey/engine/site";
+import { PLACEHOLDER_START } from "@causey/io/fresh";
 import { placeLayer, readLayers, type PlacedLayer, type VectorLayer } from "@causey/io/layers";
 import { describe, expect, test } from "vitest";
 import {
@@ -255,6 +256,19 @@ describe("places out of KML", () => {
     expect(previewLayer("plots", ground, strict, plan).problems.some((p) => /geometry/.test(p.place))).toBe(
       true,
     );
+  });
+
+  test("a real start takes the place of the one that only stood in for it; others stay", async () => {
+    const layer = await firstLayer("traps.kml", kml);
+    const choice = choose("starts", layer, {});
+    const ground = await placed(layer, choice, utm19);
+    const standIn = { id: "S1", name: PLACEHOLDER_START, x: 1, y: 2 };
+    const names = (starts: Plan["starts"]) => {
+      const { edit } = previewLayer("starts", ground, choice, { ...plan, starts });
+      return after(edit).starts.map((s) => s.name);
+    };
+    expect(names([standIn])).toEqual(["Trap 1", "Trap 2"]);
+    expect(names([...plan.starts, standIn])).toEqual(["Gate", "Trap 1", "Trap 2"]);
   });
 
   test("a distance that is missing is asked for; an id that is taken is refused, a name numbered", async () => {

@@ -1,5 +1,6 @@
 import type { Problem } from "@causey/engine/formula";
-import { ProblemList } from "../../frame/problem-list.tsx";
+import { groupNotes } from "../../frame/note-groups.ts";
+import { NoteItem } from "../../frame/note-item.tsx";
 import { count } from "../../show/show.ts";
 import type { LayerPreview } from "./layer-preview.ts";
 
@@ -17,6 +18,7 @@ export function LayerOutcome({ preview, problems, noun }: Props) {
   const all = [...problems, ...(preview?.problems ?? [])].toSorted(
     (a, b) => Number(a.severity === "warning") - Number(b.severity === "warning"),
   );
+  const groups = groupNotes(all);
   const errors = all.filter((p) => p.severity === "error").length;
   return (
     <>
@@ -32,8 +34,14 @@ export function LayerOutcome({ preview, problems, noun }: Props) {
           {` ${errors === 1 ? "stands" : "stand"} against it.`}
         </p>
       )}
-      {all.length > 0 && <ProblemList problems={all.slice(0, LISTED)} />}
-      {all.length > LISTED && <p className="quiet">and {all.length - LISTED} more</p>}
+      {groups.length > 0 && (
+        <ul className="problems">
+          {groups.slice(0, LISTED).map((group) => (
+            <NoteItem key={`${group.code} ${group.first.place} ${group.first.message}`} group={group} />
+          ))}
+        </ul>
+      )}
+      {groups.length > LISTED && <p className="quiet">and {groups.length - LISTED} more</p>}
     </>
   );
 }

@@ -1,5 +1,6 @@
 import type { Problem } from "@causey/engine/formula";
 import type { Plan, SectionEdit } from "@causey/engine/plan";
+import { withoutPlaceholder } from "@causey/io/fresh";
 import { mergeById } from "@causey/io/layers";
 import { itemsOf, layerTargets, type LayerTarget } from "./layer-kinds.ts";
 import { withFreeNames } from "./unique-names.ts";
@@ -18,8 +19,9 @@ export interface Merged {
 
 /**
  * The plan's list with what a file brings: those of an id that is there take its place when `replace` is chosen and
- * are a problem otherwise, the new ones stand behind. Nothing that is there is ever doubled or taken away. Starts and
- * plots whose name is taken get a number behind it, and a warning.
+ * are a problem otherwise, the new ones stand behind. Nothing that is there is ever doubled or taken away,
+ * but for a start that only stood in for a real one. Starts and plots whose name is taken get a number behind it, and
+ * a warning.
  *
  * file  for messages
  */
@@ -30,7 +32,8 @@ export function mergeItems(
   plan: Plan,
   file: string,
 ): Merged {
-  const there = itemsOf(plan, target);
+  const listed = itemsOf(plan, target);
+  const there = target === "starts" && read.length > 0 ? withoutPlaceholder(listed) : listed;
   const { noun } = layerTargets[target];
   const old = new Map(there.map((item) => [item.id, item]));
   const free = target === "zones" ? { items: read, notes: [] } : withFreeNames(read, there, noun, file);
