@@ -33,14 +33,20 @@ test("on a wide screen: files from the map, a plot that is visited, a level with
 
   await go(page, "Water");
   await page.getByRole("button", { name: "Add a level" }).click();
-  const height = page.getByLabel("Level 1", { exact: true });
-  await height.waitFor();
+  await page.getByLabel("What the new level is").selectOption({ label: "mean high water neaps" });
+  await page.getByLabel("Name of the new level").fill("Neaps at the sluice");
+  const height = page.getByLabel("Height of Neaps at the sluice", { exact: true });
   expect((await planOf(page)).levels).toEqual(plan.levels);
   const revision = await settled(page);
   await height.fill("1.25 m");
   await height.press("Enter");
   await afterRevision(page, revision);
-  expect((await planOf(page)).levels.at(-1)).toMatchObject({ name: "Level 1", z_m: 1.25 });
+  expect((await planOf(page)).levels.at(-1)).toMatchObject({
+    name: "Neaps at the sluice",
+    role: "mhwn",
+    basis: "mean",
+    z_m: 1.25,
+  });
 
   await go(page, "Drawings");
   const sheet = page.getByRole("checkbox").first();

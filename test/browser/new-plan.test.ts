@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { geoTags, writeTiff } from "../../packages/io/test/support/tiff.ts";
 import { violations } from "./support/axe.ts";
 import { picture, wide } from "./support/browser.ts";
-import { planOf, settled } from "./support/sheet.ts";
+import { afterRevision, planOf, settled } from "./support/sheet.ts";
 import { sheetSession } from "./support/session.ts";
 
 const sheet = sheetSession(wide, async (page, url) => {
@@ -145,5 +145,21 @@ test("without terrain a plan starts from the ground at its start", async () => {
   await started(page, "Bare fen");
   const plan = await planOf(page);
   expect(plan.survey.stations).toMatchObject([{ x: 0, y: 0, ground_m: 3.5 }]);
+  expect(plan.water_kg_m3).toBe(1000);
+
+  // A density that nobody typed follows the kind of water; one that was typed stays.
+  await page.getByRole("link", { name: "Water", exact: true }).click();
+  const kind = page.getByLabel("The water is");
+  const first = await settled(page);
+  await kind.selectOption("salt");
+  await afterRevision(page, first + 1);
+  expect(await planOf(page)).toMatchObject({ water: { exposure: "salt" }, water_kg_m3: 1026 });
+  const density = page.getByLabel("Density of the water (kg/m³)");
+  await density.fill("1019");
+  await density.press("Enter");
+  await afterRevision(page, first + 2);
+  await kind.selectOption("fresh");
+  await afterRevision(page, first + 3);
+  expect(await planOf(page)).toMatchObject({ water: { exposure: "fresh" }, water_kg_m3: 1019 });
   expect(sheet.complaints.filter((c) => !c.includes("422"))).toEqual([]);
 });

@@ -71,7 +71,7 @@ function stretchUnder({ length_m, from, to }: DeckStretch, z_m: number, trace?: 
 }
 
 /** The level that ordinary high water reaches: the first of these roles that the plan has. */
-const COMMON: readonly LevelRole[] = ["mhw", "mhhw", "mhws", "ordinary-high-water", "high-tide-line"];
+const COMMON: readonly LevelRole[] = ["mhw", "mhhw", "mhws", "mhwn", "ordinary-high-water", "high-tide-line"];
 
 /**
  * The levels that a deck should stand above: ordinary high water, then the highest predicted tide. A level on another

@@ -20,7 +20,8 @@ const ORDER: readonly LevelRole[] = [
 ];
 /** Roles that stand beside the chain above: each may not lie below any of these. */
 const ABOVE: Partial<Record<LevelRole, readonly LevelRole[]>> = {
-  mhws: ["mllw", "mlw", "msl", "mhw"],
+  mhwn: ["mllw", "mlw", "msl"],
+  mhws: ["mllw", "mlw", "msl", "mhwn", "mhw"],
   "highest-recorded": ["mllw", "mlw", "msl", "mhw", "mhws", "mhhw"],
 };
 const BASES: Partial<Record<LevelRole, WaterLevel["basis"]>> = {

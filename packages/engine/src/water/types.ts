@@ -3,6 +3,7 @@ export type LevelRole =
   | "mhhw"
   | "mhw"
   | "mhws"
+  | "mhwn"
   | "msl"
   | "mlw"
   | "mllw"

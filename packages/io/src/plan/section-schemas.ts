@@ -73,6 +73,7 @@ export const level = z.strictObject({
     "mhhw",
     "mhw",
     "mhws",
+    "mhwn",
     "msl",
     "mlw",
     "mllw",

@@ -23,6 +23,12 @@ const columns: readonly Column<WaterLevel>[] = [
   },
 ];
 
+/**
+ * Density that water of a kind has, for a plan that measured none [kg/m3]. Fresh and sea water at about 15 degrees
+ * (UNESCO 1983, EOS-80: 999 and 1026 at a salinity of 35; from memory); brackish: half-way, a decision of this project.
+ */
+const DENSITY = { fresh: 1000, brackish: 1013, salt: 1026 } as const;
+
 /** Named levels, each with its source and its years; predicted and recorded ones stay apart. */
 export function LevelFields({ plan }: { readonly plan: Plan }) {
   const { value: levels, take } = useSection(plan, "levels");
@@ -42,6 +48,9 @@ export function LevelFields({ plan }: { readonly plan: Plan }) {
             { value: "", words: "none: a dry site" },
             ...levels.map((l) => ({ value: l.id, words: l.name })),
           ]}
+          {...(flood.value === null && levels.length > 0
+            ? { description: "With none, floating away is not looked at." }
+            : {})}
           onTake={(id) => flood.take(id === "" ? null : id)}
         />
         <ChoiceField
@@ -52,7 +61,11 @@ export function LevelFields({ plan }: { readonly plan: Plan }) {
             { value: "brackish", words: "brackish" },
             { value: "salt", words: "salt" },
           ]}
-          onTake={(exposure) => water.change({ exposure })}
+          onTake={(exposure) => {
+            // A density that nobody changed follows the water; one that was measured stays.
+            if (density.value === DENSITY[water.value.exposure]) density.take(DENSITY[exposure]);
+            water.change({ exposure });
+          }}
         />
         <NumberField
           label="Density of the water"

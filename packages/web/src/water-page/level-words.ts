@@ -4,6 +4,7 @@ export const roleWords: Readonly<Record<LevelRole, string>> = {
   mhhw: "mean higher high water",
   mhw: "mean high water",
   mhws: "mean high water springs",
+  mhwn: "mean high water neaps",
   msl: "mean sea level",
   mlw: "mean low water",
   mllw: "mean lower low water",

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { otherLevel, readyLevels, withHeight } from "./ready-levels.ts";
+import { levelOf, readyLevels, withHeight } from "./ready-levels.ts";
 
 test("a plan without levels is offered the three that most need; what it has is not offered again", () => {
   const [high, ...others] = readyLevels([]);
@@ -14,8 +14,14 @@ test("a plan without levels is offered the three that most need; what it has is 
 });
 
 test("each level gets an id and a name of its own", () => {
-  const first = withHeight(otherLevel([]), 1, [], "Gate");
-  const second = withHeight(otherLevel([first]), 2, [first], "Gate");
-  expect([first.id, second.id]).toEqual(["level-1", "level-2"]);
-  expect([first.name, second.name]).toEqual(["Level 1", "Level 2"]);
+  const first = withHeight(levelOf("mhws", "", []), 1, [], "Gate");
+  const second = withHeight(levelOf("mhws", " ", [first]), 2, [first], "Gate");
+  const third = withHeight(levelOf("flood", "Storm of 1953", [first, second]), 3, [first, second], "Gate");
+  const all = [first, second, third];
+  expect(all.map((l) => l.id)).toEqual(["level-1", "level-2", "level-3"]);
+  expect(all.map((l) => [l.name, l.role, l.basis])).toEqual([
+    ["Mean high water springs", "mhws", "mean"],
+    ["Mean high water springs 2", "mhws", "mean"],
+    ["Storm of 1953", "flood", "recorded"],
+  ]);
 });

@@ -1,5 +1,6 @@
 import type { LevelBasis, LevelRole, WaterLevel } from "@causey/engine/water";
 import { freeId } from "../fields/free-id.ts";
+import { roleWords } from "./level-words.ts";
 
 /** A level that most plans need; it has no height before somebody types it. */
 export interface ReadyLevel {
@@ -18,11 +19,30 @@ const READY: readonly ReadyLevel[] = [
 export const readyLevels = (levels: readonly WaterLevel[]): readonly ReadyLevel[] =>
   READY.filter((ready) => !levels.some((l) => l.role === ready.role));
 
-/** A level of any other kind, called by the first number that is free. */
-export function otherLevel(levels: readonly WaterLevel[]): ReadyLevel {
+/** How a level of a kind comes about, unless its table says otherwise. */
+const BASIS: Partial<Record<LevelRole, LevelBasis>> = {
+  "highest-predicted": "predicted",
+  "lowest-predicted": "predicted",
+  "highest-recorded": "recorded",
+  "lowest-recorded": "recorded",
+  "high-tide-line": "assumed",
+  "ordinary-high-water": "assumed",
+  groundwater: "recorded",
+  flood: "recorded",
+  other: "assumed",
+};
+
+/**
+ * A level of a chosen kind, under the typed name; without one it is called by what it is, with the first number that
+ * is free where the name is taken.
+ */
+export function levelOf(role: LevelRole, typed: string, levels: readonly WaterLevel[]): ReadyLevel {
+  const words = roleWords[role];
+  const name = typed.trim() || (role === "other" ? "Level" : words[0]!.toUpperCase() + words.slice(1));
   const names = new Set(levels.map((l) => l.name));
-  for (let n = 1; ; n++)
-    if (!names.has(`Level ${n}`)) return { name: `Level ${n}`, role: "other", basis: "assumed" };
+  let free = name;
+  for (let n = 2; names.has(free); n++) free = `${name} ${n}`;
+  return { name: free, role, basis: BASIS[role] ?? "mean" };
 }
 
 /** The level with its height on the plan's datum [m]; where it comes from is still to be told. */
