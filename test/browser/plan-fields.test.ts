@@ -67,6 +67,20 @@ test("weights of harm are changed among the layout's lists, per square foot wher
   expect((await planOf(page)).layout).toEqual(before.layout);
 });
 
+test("more room under the modules raises the deck: the least height follows, and undo brings the old deck back", async () => {
+  const { page } = sheet;
+  await goTo(page, "Layout");
+  const least = page.locator('[data-figure="lowest-clear"] .figure-value');
+  const before = await least.innerText();
+  await page.getByRole("button", { name: "Lists" }).click();
+  await type(page, "Clear under the modules, at least", "9 in");
+  expect((await planOf(page)).layout.min_clear_mm).toBeCloseTo(228.6, 6);
+  const inches = /^(\d+)/.exec(await least.innerText());
+  expect(Number(inches![1])).toBeGreaterThanOrEqual(9);
+  await undo(page);
+  expect(await least.innerText()).toBe(before);
+});
+
 test("one price is changed, the cost follows, and undo brings the old list back", async () => {
   const { page } = sheet;
   await goTo(page, "Materials");

@@ -103,7 +103,7 @@ export function deckLevelCautions(input: DeckLevelsInput): string[] {
       : []),
     ...(ordinary
       ? [
-          `${underWords(ordinary, input.units)} People would walk in water there at ordinary high water: raise the deck or move the line.`,
+          `${underWords(ordinary, input.units)} People would walk in water there at ordinary high water: move the line, or raise the deck there by ${showQuantity(ordinary.level.z_m - ordinary.lowest.deck_m, "m", input.units)} at the lowest place, with more room under the modules (Layout, Lists: "Clear under the modules") on supports that are tall enough.`,
         ]
       : []),
     ...(top ? [underWords(top, input.units)] : []),

@@ -35,6 +35,15 @@ export function SearchFields({ plan }: { readonly plan: Plan }) {
           onTake={(max_grade) => change({ max_grade })}
         />
         <LengthField
+          label="Clear under the modules, at least"
+          description="Ground to underside at every joint; more raises the deck."
+          size="small"
+          units={units}
+          least_m={0}
+          value={layout.min_clear_mm / 1000}
+          onTake={(metres) => change({ min_clear_mm: Math.round(metres * 100_000) / 100 })}
+        />
+        <LengthField
           label="A place to pass at least every"
           empty="none asked for"
           optional

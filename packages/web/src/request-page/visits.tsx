@@ -33,7 +33,7 @@ export function Visits({ plan }: { readonly plan: Plan }) {
   );
 }
 
-/** A visit to start from: one person, once a week, no cart, no last day told. */
+/** A visit to start from: one person to every plot, once a week, no cart, no last day told. */
 function freshVisit({ visits, plots, laying }: Plan): Visit {
   const ids = new Set(visits.map((v) => v.id));
   let n = visits.length + 1;
@@ -41,7 +41,7 @@ function freshVisit({ visits, plots, laying }: Plan): Visit {
   return {
     id: `visit-${n}`,
     name: `Visit ${n}`,
-    plots: [plots[0]!.id],
+    plots: plots.map((p) => p.id),
     people: 1,
     person_kg: 90,
     spacing_mm: 1500,
