@@ -20,10 +20,11 @@ const unreadIn = (button: HTMLElement): HTMLElement | null =>
 /** The foot of an import: takes over what was looked at, and closes. */
 export function TakeOver({ edit, count: rows, noun, onClose }: Props) {
   const desk = useDesk();
-  const [isUnread, setUnread] = useState(false);
+  // The change that was held back; once a field gives another one, nothing is to be said any more.
+  const [heldBack, setHeldBack] = useState<Edit | null>(null);
   const press = useAfterFields((button) => {
     const unread = unreadIn(button);
-    setUnread(unread !== null);
+    setHeldBack(unread === null ? null : edit);
     unread?.focus();
     if (edit === null || unread !== null) return;
     desk.plan.edit(edit);
@@ -34,7 +35,9 @@ export function TakeOver({ edit, count: rows, noun, onClose }: Props) {
       <Button disabled={edit === null} {...press}>
         {edit === null ? "Take over" : `Take over ${count(rows, noun)}`}
       </Button>
-      {isUnread && <span className="take-over-unread">What stands in the marked field cannot be read.</span>}
+      {heldBack !== null && heldBack === edit && (
+        <span className="take-over-unread">What stands in the marked field cannot be read.</span>
+      )}
     </div>
   );
 }
