@@ -1,5 +1,6 @@
 import type { CheckKind, CheckResult } from "@causey/engine/checks";
 import type { Layout } from "@causey/engine/layout";
+import { foldChecks } from "./fold-checks.ts";
 
 /** The kinds of check, gathered under the part they are about. */
 export const groups: readonly { readonly title: string; readonly kinds: readonly CheckKind[] }[] = [
@@ -67,7 +68,7 @@ export function groupChecks(checks: readonly CheckResult[], tags: ReadonlySet<st
   return groups
     .map(({ title, kinds }) => ({
       title,
-      checks: concerned.filter((c) => kinds.includes(c.kind)).toSorted(byConcern),
+      checks: foldChecks(concerned.filter((c) => kinds.includes(c.kind)).toSorted(byConcern)),
     }))
     .filter((g) => g.checks.length > 0);
 }
