@@ -78,6 +78,35 @@ test("a system that the file contradicts, one in feet, and a start off the terra
   expect(existsSync(folder)).toBe(false);
 });
 
+test("a start off a phone: latitude and longitude lie where gdaltransform 3 (PROJ) puts them; what is no place is refused", () => {
+  const [terrain, folder] = [geoTiff(32_630, 500_000, 5_700_050), place()];
+  const made = (target: string, file: string, ...more: string[]) =>
+    causey(["new", target, "--terrain", file, ...more]);
+  expect(made(folder, terrain, "--start-lat-lon", "51.4514070,-2.9998561").code).toBe(0);
+  const places = JSON.parse(readFileSync(join(folder, "places.geojson"), "utf8")) as {
+    features: { geometry: { coordinates: [number, number] } }[];
+  };
+  const [x, y] = places.features[0]!.geometry.coordinates;
+  expect(x).toBeCloseTo(500_010, 1);
+  expect(y).toBeCloseTo(5_700_025, 1);
+
+  const elsewhere = place();
+  const faults = [
+    made(elsewhere, terrain, "--start-lat-lon", "51.4514070;2.9998561"),
+    made(elsewhere, terrain, "--start-lat-lon", "151,2"),
+    made(elsewhere, terrain, "--start-lat-lon", "51,2", "--start", "1,2"),
+    made(elsewhere, geoTiff(null), "--crs", "local", "--start-lat-lon", "51,2"),
+  ];
+  expect(faults.map((f) => f.code)).toEqual([2, 2, 2, 2]);
+  expect(faults.map((f) => f.error)).toEqual([
+    expect.stringContaining("give latitude and longitude"),
+    expect.stringContaining("latitude comes first"),
+    expect.stringContaining("not both"),
+    expect.stringContaining("on a local grid use --start"),
+  ]);
+  expect(existsSync(elsewhere)).toBe(false);
+});
+
 test("with a system and no terrain, the terrain is all that check still asks for", () => {
   const folder = place();
   expect(causey(["new", folder, "--crs", "EPSG:27700", "--datum", "ODN"]).code).toBe(0);

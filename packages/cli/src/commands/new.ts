@@ -13,6 +13,7 @@ import {
 import { readWholePlan } from "@causey/runtime/derive";
 import { readFile } from "node:fs/promises";
 import { basename, resolve } from "node:path";
+import { startPlace } from "../fresh/start-place.ts";
 import {
   problemLines,
   readArgs,
@@ -24,7 +25,7 @@ import {
 } from "../shell/index.ts";
 
 const form =
-  "causey new DIR [--terrain FILE] [--crs EPSG:CODE|local] [--datum NAME] [--start EAST,NORTH] [--height-unit m|ft] [--name NAME] [--site NAME] [--units us|metric] [--force]\n" +
+  "causey new DIR [--terrain FILE] [--crs EPSG:CODE|local] [--datum NAME] [--start EAST,NORTH | --start-lat-lon LAT,LON] [--height-unit m|ft] [--name NAME] [--site NAME] [--units us|metric] [--force]\n" +
   "--terrain takes a GeoTIFF or ASCII grid into the folder, and the coordinate system from it; --crs says it where the file does not.";
 
 const text = { type: "string" } as const;
@@ -33,6 +34,7 @@ const options = {
   crs: text,
   datum: text,
   start: text,
+  "start-lat-lon": text,
   "height-unit": text,
   name: text,
   site: text,
@@ -70,31 +72,27 @@ async function readOnce(files: PlanFiles, shell: Shell): Promise<void> {
 }
 
 async function siteOf(values: Values): Promise<FreshSite | null> {
-  const told: SiteTold = {
-    crs: freshSystem(word(values, "crs") ?? ""),
-    datum: word(values, "datum") ?? "",
-    start: startOf(word(values, "start")),
-  };
+  const crs = freshSystem(word(values, "crs") ?? "");
+  const datum = word(values, "datum") ?? "";
   const path = word(values, "terrain");
-  if (path === undefined) return withoutTerrain(values, told);
+  if (path === undefined) return withoutTerrain(values, { crs, datum });
   const bytes = new Uint8Array(await readFile(resolve(path)));
-  return siteOfTerrain(
-    await lookAtTerrain(basename(path), bytes, unitOf(values)),
-    told,
-    await prjBeside(path),
-  );
+  const look = await lookAtTerrain(basename(path), bytes, unitOf(values));
+  const start = await startPlace(values, crs ?? (look.crs && { epsg: look.crs.code }));
+  return siteOfTerrain(look, { crs, datum, start }, await prjBeside(path));
 }
 
 const unitOf = (values: Values): "m" | "ft" | undefined => oneOf(values, "height-unit", ["m", "ft"]);
 
 /** A site whose terrain is still to be put into the folder; null where nothing is said of it either. */
-async function withoutTerrain(values: Values, told: SiteTold): Promise<FreshSite | null> {
-  const given = ["crs", "datum", "start"].filter((key) => values[key] !== undefined);
+async function withoutTerrain(values: Values, told: Omit<SiteTold, "start">): Promise<FreshSite | null> {
+  const given = ["crs", "datum", "start", "start-lat-lon"].filter((key) => values[key] !== undefined);
   if (given.length === 0) return null;
   if (told.crs === null)
     throw new UsageError(`Give --terrain FILE, or say the system with --crs.\nForm: ${form}`);
   await crsOf(told.crs);
-  return siteToCome(told.crs, told.datum, told.start, unitOf(values) ?? "m");
+  const start = await startPlace(values, told.crs);
+  return siteToCome(told.crs, told.datum, start, unitOf(values) ?? "m");
 }
 
 /** The .prj of an ASCII grid goes with it: the reader holds the plan's system against it. */
@@ -106,17 +104,6 @@ async function prjBeside(path: string): Promise<ReadonlyMap<string, Uint8Array>>
   } catch {
     return new Map();
   }
-}
-
-function startOf(told: string | undefined): readonly [number, number] | null {
-  if (told === undefined) return null;
-  const numbers = told.split(",").map((n) => (n.trim() === "" ? NaN : Number(n)));
-  const [x, y] = numbers;
-  if (numbers.length !== 2 || !Number.isFinite(x) || !Number.isFinite(y))
-    throw new UsageError(
-      `--start ${told}: give east and north in metres on the grid, such as 621950.5,233700.`,
-    );
-  return [x!, y!];
 }
 
 function oneOf<T extends string>(values: Values, key: string, words: readonly T[]): T | undefined {
