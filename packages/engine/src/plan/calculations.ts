@@ -14,6 +14,7 @@ import { optionCalculations } from "../options/index.ts";
 import { structureCalculations } from "../structure/index.ts";
 import { surveyCalculations } from "../survey/index.ts";
 import { waterCalculations } from "../water/index.ts";
+import { deckOverGround } from "./highest-deck.ts";
 import { nearClosure } from "./visit-closures.ts";
 
 /** Every registered calculation, by id. Two of one id are a bug that a test finds. */
@@ -33,5 +34,6 @@ export const calculations: readonly Calculation<CalcContext>[] = [
   ...kitFigureCalculations,
   ...ruleCalculations,
   ...optionCalculations,
+  formulaCalculation(deckOverGround),
   formulaCalculation(nearClosure),
 ].sort((a, b) => (a.id < b.id ? -1 : 1));

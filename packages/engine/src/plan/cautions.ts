@@ -11,23 +11,49 @@ export interface CautionInput {
   readonly visits: readonly string[];
 }
 
-const FIRST =
+/** Whose word counts; the title block of every paper says it too. */
+export const FIRST_CAUTION =
   "Causey supports judgement. It does not replace a licensed engineer, the local code, or the permit officer; what the law asks is theirs to say.";
 
+/** A caution that is true of every walkway, and what a paper with little room says in its place. */
+export interface StandingCaution {
+  readonly text: string;
+  readonly short: string;
+}
+
 /** True of every walkway: they follow what was found in this one. */
-const ALWAYS: readonly string[] = [
-  "The checks are for the crew and cart of the visits, staff only. For the public, for spans beyond the kit, or where a fall could hurt, ask a licensed engineer.",
-  "Timber grade and ground strength are assumed until they are verified on site: look at the grade stamps, read the ground at the joints.",
-  "Before use, prove the walkway: load each module with one and a half times the heaviest visit (common practice, no source), standing still, from the start outward; look for cracks, slipping seats and sinking supports; take the load off and look again.",
-  "Two or more lift a module; keep clear of pinch points. Cut treated timber off the marsh, over a sheet, with dust mask and gloves; never burn the waste.",
-  "Mud and tide can cut people off: nobody works alone, the way back is known, and work stops at thunder. Cold water kills quickly.",
+export const STANDING_CAUTIONS: readonly StandingCaution[] = [
+  {
+    text: "The checks are for the crew and cart of the visits, staff only. For the public, for spans beyond the kit, or where a fall could hurt, ask a licensed engineer.",
+    short: "Checked for staff only, with the crew and cart of the visits",
+  },
+  {
+    text: "Timber grade and ground strength are assumed until they are verified on site: look at the grade stamps, read the ground at the joints.",
+    short: "verify timber grade and ground strength on site",
+  },
+  {
+    text: "Before use, prove the walkway: load each module with one and a half times the heaviest visit (common practice, no source), standing still, from the start outward; look for cracks, slipping seats and sinking supports; take the load off and look again.",
+    short: "prove each module with one and a half times the heaviest visit before use",
+  },
+  {
+    text: "Two or more lift a module; keep clear of pinch points. Cut treated timber off the marsh, over a sheet, with dust mask and gloves; never burn the waste.",
+    short: "two or more lift a module; cut treated timber off the marsh and never burn it",
+  },
+  {
+    text: "Mud and tide can cut people off: nobody works alone, the way back is known, and work stops at thunder. Cold water kills quickly.",
+    short: "mud and tide can cut people off: nobody works alone, work stops at thunder",
+  },
 ];
 
 /**
  * Cautions of a plan: first whose word counts, then what was found in this very plan, the most dangerous first, then
  * those that always show. Papers with little room show the first few.
  */
-export const planCautions = (input: CautionInput): string[] => [FIRST, ...foundCautions(input), ...ALWAYS];
+export const planCautions = (input: CautionInput): string[] => [
+  FIRST_CAUTION,
+  ...foundCautions(input),
+  ...STANDING_CAUTIONS.map((c) => c.text),
+];
 
 function foundCautions({ plan, checks, cost, deck, visits }: CautionInput): string[] {
   const cautions: string[] = [];

@@ -3,6 +3,7 @@ import type { Source, Trace, TraceStep } from "../formula/index.ts";
 import type { Layout, LayoutFacts, LayoutFigures, Weights } from "../layout/index.ts";
 import { M_PER_FT, type UnitSystem } from "../units/index.ts";
 import { budgetFigures } from "./budget-figures.ts";
+import { highestDeckFigure } from "./highest-deck.ts";
 import type { Figure } from "./results.ts";
 import { sumStep, type Term } from "./sum-step.ts";
 
@@ -51,6 +52,7 @@ export function makeFigures(input: FigureInput): Figure[] {
       "m",
       "Read every 0.1 m along the middle line of every module.",
     ),
+    ...highestDeckFigure(layout.joints),
     plain(
       "steepest-grade",
       "Steepest grade between two joints",

@@ -12,4 +12,6 @@ export { CAUSEY_VERSION, derive, type DeriveContext, type DeriveInput } from "./
 export { Stages, type StageCache } from "./stages.ts";
 export { layoutFacts, searchCosts } from "./derive-layout.ts";
 export { NEAR_LIMIT, makeStrip } from "./make-strip.ts";
+export { FIRST_CAUTION, STANDING_CAUTIONS, type StandingCaution } from "./cautions.ts";
+export { highestDeck, type HighestDeck } from "./highest-deck.ts";
 export { calculations } from "./calculations.ts";

@@ -6,14 +6,14 @@ import { waterStroke, type PlanGround } from "./plan-ground.ts";
 import { signMark } from "./plan-walkway.ts";
 import { levelText, partLength, shower } from "./show.ts";
 import { WORK_BESIDE_M } from "./site-plan-constants.ts";
-import { zoneShapes, zoneSymbols, type ZoneLook } from "./zone-look.ts";
+import { zoneShapes, zoneSymbols, type ZoneLook, type ZoneSymbol } from "./zone-look.ts";
 
 export const LEGEND_WIDTH = 54;
 const LINE = 5.4;
-const SAMPLE = 9;
+export const SAMPLE = 9;
 const SIZE = 2.1;
 
-interface Entry {
+export interface Entry {
   readonly words: string;
   readonly sample: (x: number, y: number) => Shape[];
 }
@@ -75,10 +75,7 @@ function entriesOf(
           },
         ]
       : []),
-    ...zoneSymbols(plan.zones).map((symbol): Entry => ({
-      words: symbol.words,
-      sample: (x, y) => zoneShapes(dense(symbol.look), [sampleRing(x, y)]),
-    })),
+    ...zoneSymbols(plan.zones).map(zoneEntry),
     {
       words: `contours, ${levelText(step_m, plan)} apart, every fifth stronger`,
       sample: (x, y) => lineSample(x, y, { ink: "earth", width: 0.22 }),
@@ -89,6 +86,12 @@ function entriesOf(
     })),
   ];
 }
+
+/** What the symbol of an area means. */
+export const zoneEntry = (symbol: ZoneSymbol): Entry => ({
+  words: symbol.words,
+  sample: (x, y) => zoneShapes(dense(symbol.look), [sampleRing(x, y)]),
+});
 
 /** Whether a level lies between the lowest and the highest known ground. */
 function meetsGround({ values }: Raster, z_m: number): boolean {
@@ -133,7 +136,7 @@ const sampleRing = (x: number, y: number) =>
     [x, y + 3.8],
   ] as const;
 
-const lineSample = (x: number, y: number, stroke: Stroke): Shape[] => [
+export const lineSample = (x: number, y: number, stroke: Stroke): Shape[] => [
   stroked(
     [
       [x, y + 1.9],
@@ -152,7 +155,7 @@ const partSample = (x: number, y: number): Shape[] => [
   disc([x + SAMPLE, y + 1.9], 0.4, { fill: "ink" }),
 ];
 
-const startSample = (x: number, y: number): Shape[] => [
+export const startSample = (x: number, y: number): Shape[] => [
   area(
     [
       [
@@ -165,7 +168,7 @@ const startSample = (x: number, y: number): Shape[] => [
   ),
 ];
 
-const plotSample = (x: number, y: number): Shape[] => [
+export const plotSample = (x: number, y: number): Shape[] => [
   disc([x + 4.5, y + 1.9], 1.8, { stroke: { ink: "plants", width: 0.25, dash: [1, 0.6] } }),
   boxShape(
     { x: x + 3.6, y: y + 1, width: 1.8, height: 1.8 },

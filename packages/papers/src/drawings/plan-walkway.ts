@@ -72,44 +72,54 @@ function besidePart(part: Part, view: SheetView, width: number, farther = [0, 1.
     .map((r): Point => [x + across[0] * r, y + across[1] * r]);
 }
 
-/** Start and plots with their names and keep-off circles. */
+const NAME = 2.4;
+
+/**
+ * Start and plots with their names and keep-off circles. Every sign is kept clear before the first name is placed, so
+ * that none stands under another; a name that finds no room clear of the walkway lies over it rather than nowhere.
+ */
 export function placeShapes({ plan }: PaperContext, view: SheetView, labels: LabelRoom): Shape[] {
-  const size = 2.4;
-  const named = (at: Point, name: string, off: number): Shape[] => {
-    labels.keep({ x: at[0] - 1.6, y: at[1] - 1.6, width: 3.2, height: 3.2 });
-    return labels.label(name, around(at, off, name, size, "semibold"), { size, weight: "semibold" });
-  };
+  const plots = plan.plots.map((plot) => ({
+    name: plot.name,
+    at: toSheet(view, [plot.x, plot.y]),
+    circle: plot.keep_off_m / view.m_per_mm,
+  }));
+  const starts = plan.starts.map(({ name, x, y }) => ({ name, at: toSheet(view, [x, y]), circle: 0 }));
+  const all = [...plots, ...starts];
+  for (const { at } of all) labels.keep({ x: at[0] - 1.6, y: at[1] - 1.6, width: 3.2, height: 3.2 });
+  const look = { size: NAME, weight: "semibold" } as const;
+  const names = all.flatMap(({ name, at, circle }) => {
+    const off = circle > 0 ? Math.max(circle, 1.6) + 1 : 2.4;
+    const spots = [0, 3, 6].flatMap((more) => around(at, off + more, name, NAME, "semibold"));
+    const free = labels.label(name, spots, look);
+    return free.length > 0 ? free : labels.label(name, spots, { ...look, mayCover: true });
+  });
   return [
-    ...plan.plots.flatMap((plot) => {
-      const at = toSheet(view, [plot.x, plot.y]);
-      const circle = plot.keep_off_m / view.m_per_mm;
-      return [
-        disc(at, circle, { stroke: { ink: "plants", width: 0.25, dash: [1, 0.6] } }),
-        boxShape(
-          { x: at[0] - 1.1, y: at[1] - 1.1, width: 2.2, height: 2.2 },
-          { stroke: { ink: "plants", width: 0.45 }, fill: "white" },
-        ),
-        ...named(at, plot.name, Math.max(circle, 1.6) + 1),
-      ];
-    }),
-    ...plan.starts.flatMap((start): Shape[] => {
-      const [x, y] = toSheet(view, [start.x, start.y]);
-      return [
-        area(
-          [
-            [
-              [x, y + 1.6],
-              [x + 1.7, y - 1.3],
-              [x - 1.7, y - 1.3],
-            ],
-          ],
-          { fill: "ink" },
-        ),
-        ...named([x, y], start.name, 2.4),
-      ];
-    }),
+    ...plots.flatMap(({ at, circle }) => plotSign(at, circle)),
+    ...starts.map(({ at }) => startSign(at)),
+    ...names,
   ];
 }
+
+const plotSign = (at: Point, circle: number): Shape[] => [
+  disc(at, circle, { stroke: { ink: "plants", width: 0.25, dash: [1, 0.6] } }),
+  boxShape(
+    { x: at[0] - 1.1, y: at[1] - 1.1, width: 2.2, height: 2.2 },
+    { stroke: { ink: "plants", width: 0.45 }, fill: "white" },
+  ),
+];
+
+const startSign = ([x, y]: Point): Shape =>
+  area(
+    [
+      [
+        [x, y + 1.6],
+        [x + 1.7, y - 1.3],
+        [x - 1.7, y - 1.3],
+      ],
+    ],
+    { fill: "ink" },
+  );
 
 const SIGN = 1.9;
 

@@ -28,6 +28,10 @@ const isSeen = (points: Ground, view: SheetView): boolean => {
   return extent !== null && meets(extentOfView(view), extent);
 };
 
+/** Whether any of these areas may show in the view. */
+export const areSeen = (zones: readonly Zone[], view: SheetView): boolean =>
+  zones.some((z) => z.polygons.some((polygon) => isSeen(polygon.flat(), view)));
+
 const onSheet = (ring: Ground, view: SheetView): Point[] => ring.map((p) => toSheet(view, p));
 
 /** Outlines; where two areas share an edge it is drawn once, so that its dashes stay dashes. */

@@ -17,3 +17,7 @@ export const levelText = (metres: number, { units }: Pick<Plan, "units">): strin
 
 export const money = (amount: number, currency: string): string =>
   `${currency} ${amount.toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`;
+
+/** An amount in whole units of its currency, for a page on which cents would feign exactness. */
+export const wholeMoney = (amount: number, currency: string): string =>
+  `${currency} ${Math.round(amount).toLocaleString("en-US", { maximumFractionDigits: 0 })}`;

@@ -1,2 +1,2 @@
 export { framed, roomOf, type FrameWords, type PaperSize } from "./sheet-frame.ts";
-export { northArrow, roundScale, scaleBar, type Scale } from "./scale.ts";
+export { northArrow, pictureScale, roundScale, scaleBar, type Scale } from "./scale.ts";

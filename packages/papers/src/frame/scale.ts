@@ -22,6 +22,21 @@ export function roundScale(length_m: number, room_mm: number, units: UnitSystem)
   return scales.find((s) => s.m_per_mm >= least - 1e-12) ?? scales.at(-1)!;
 }
 
+/** Steps of a picture's scale in each power of ten: closer than those of a drawing that is measured with a rule. */
+const PICTURE_STEPS = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8];
+
+/** The largest scale of whole numbers, closely stepped, at which a length fits: for a picture that has its own bar. */
+export function pictureScale(length_m: number, room_mm: number, units: UnitSystem): Scale {
+  const unit = units === "us" ? M_PER_FT / MM_PER_IN : 1 / 1000;
+  const least = length_m / room_mm / unit;
+  const powers = [1, 10, 100, 1000, 10_000];
+  const found = powers
+    .flatMap((power) => PICTURE_STEPS.map((step) => Math.round(step * power * 10) / 10))
+    .find((n) => Number.isInteger(n) && n >= least - 1e-9);
+  const n = found ?? Math.ceil(least);
+  return { m_per_mm: n * unit, words: units === "us" ? `1 in = ${n} ft` : `1 : ${n}` };
+}
+
 /** A bar of whole feet or metres, about 40 mm long, from its left end. */
 export function scaleBar(scale: Scale, at: Point, units: UnitSystem): Shape[] {
   const unit = units === "us" ? M_PER_FT : 1;

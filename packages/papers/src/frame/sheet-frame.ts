@@ -15,7 +15,7 @@ import { textWidth, wrap } from "../text/index.ts";
 
 /** Paper sizes in portrait [mm]: ISO 216 A4, and US letter of 8.5 by 11 in. */
 const PAPER = { a4: [210, 297], letter: [215.9, 279.4] } as const;
-/** Margins that a permit office asks for: 1 in at the top, 1/2 in elsewhere [mm]. */
+/** Margins that a permit office asks for (drawing checklist of a Corps of Engineers district): 1 in at the top, 1/2 in elsewhere [mm]. */
 const TOP = 25.4;
 const SIDE = 12.7;
 const BLOCK = 25;
@@ -123,7 +123,7 @@ function titleBlock(box: Box, draft: Draft, { plan, results, sheet, sheets, revi
       { label: "Plan", value: `${plan.id}, ${revision === null ? "draft" : `rev ${revision}`}`, share: 2 },
     ],
     [
-      { label: "Applicant", value: told(papers.applicant), share: 3 },
+      { label: "Applicant", value: applicantWords(plan), share: 3 },
       { label: "Waterbody", value: told(papers.waterbody), share: 3 },
       { label: "File no.", value: told(papers.file_no), share: 2 },
       { label: "Date", value: papers.date ?? "not dated", share: 2 },
@@ -145,6 +145,13 @@ function titleBlock(box: Box, draft: Draft, { plan, results, sheet, sheets, revi
         words(text, [box.x + 2, box.y + 3 * high + 2.6 + i * 2.4], { size: 1.9, ink: "second" }),
       ),
   ];
+}
+
+/** Who applies; where that is not told yet, who asked for access. */
+function applicantWords({ papers, request }: Plan): string {
+  if (papers.applicant.trim() !== "") return papers.applicant;
+  const asked = [request.requester, request.organisation].map((s) => s.trim()).filter((s) => s !== "");
+  return asked.length > 0 ? `asked by ${asked.join(", ")}` : "not told yet";
 }
 
 function fieldRow(fields: readonly Field[], box: Box): Shape[] {

@@ -1,6 +1,7 @@
 import type { RouteFacts } from "@causey/engine/layout";
 import { levelText, shower } from "../drawings/show.ts";
 import type { PaperContext } from "../set/context.ts";
+import { noCrossingWords } from "../summary/index.ts";
 import type { Block } from "../text/index.ts";
 import { textSheet } from "./text-sheet.ts";
 
@@ -35,12 +36,17 @@ function figureBlocks({ plan, results }: PaperContext): Block[] {
         ["Shaded ground", show(e.shaded_m2, "m2")],
         ["Ground touched by supports", `${show(e.contact_m2, "m2")}, ${e.joints} supports`],
         ["Length over sensitive ground", show(route.sensitive_m, "m")],
-        ["Crossings of channels, ditches and pools", String(route.crossings.length)],
+        [
+          "Crossings of channels, ditches and pools",
+          route.crossings.length === 0 ? noCrossingWords(plan) : String(route.crossings.length),
+        ],
         ["Custom parts", route.custom_parts.join(", ") || route.custom_because],
       ],
     },
   ];
 }
+
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 const none = (text: string): Block => ({ kind: "text", text });
 
@@ -80,7 +86,7 @@ function crossingBlocks({ plan, results: { route } }: PaperContext): Block[] {
   return [
     { kind: "head", text: "Water crossed" },
     ...(route.crossings.length === 0
-      ? [none("None.")]
+      ? [none(`${capital(noCrossingWords(plan))}.`)]
       : [
           {
             kind: "table",

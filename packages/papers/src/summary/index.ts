@@ -1,1 +1,2 @@
+export { noCrossingWords } from "./crossings.ts";
 export { summary } from "./summary.ts";

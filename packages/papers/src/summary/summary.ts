@@ -1,5 +1,6 @@
 import type { Plan, Results } from "@causey/engine/plan";
 import { feetInches, showQuantity, showShareOfLimit } from "@causey/engine/units";
+import { noCrossingWords } from "./crossings.ts";
 import { openCheckLines } from "./open-checks.ts";
 
 /** The one-page summary: the values of `results.json`, in the plan's units. What matters most stands last, by the prompt. */
@@ -26,11 +27,14 @@ export function summary(results: Results, plan: Plan): string {
     ...evaluation.crossings.map((c) =>
       row(`Crossing of ${c.name}`, `${c.part}, ${show(c.clear_m, "m")} clear`),
     ),
+    ...(evaluation.crossings.length === 0
+      ? [row("Crossings of channels and pools", noCrossingWords(plan))]
+      : []),
     "",
     ...layout.reached.map((r) =>
       row(
         `Reaches ${plotName(plan, r.plot)}`,
-        `${show(r.walk_m, "m")} from the start, ends ${show(r.distance_m, "m")} from it`,
+        `${show(r.walk_m, "m")} along the walkway, ends ${show(r.distance_m, "m")} from it`,
       ),
     ),
     ...layout.unreached.map((u) => `Does not reach ${plotName(plan, u.plot)}. ${u.because}`),
