@@ -37,16 +37,21 @@ export function walkwayBlocks(context: PaperContext): Block[] {
         ["Length of walkway", show(e.length_m, "m")],
         ["Deck", deckWords(plan)],
         ...heightRows(context),
-        [
-          "Parts",
-          `${e.modules.map((m) => `${m.count} modules of ${partLength(m.length_m, plan)}`).join(", ")}; ${e.platforms} platforms; ${e.joints} supports`,
-        ],
+        ["Parts", partsWords(context)],
         ["Timber", timberWords(context)],
         ["Laid", `${plan.laying.from} to ${plan.laying.to}; out by ${plan.removal.by}`],
         ...plotRows(context),
       ],
     },
   ];
+}
+
+function partsWords({ plan, results: { evaluation: e } }: PaperContext): string {
+  const count = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
+  const modules = e.modules.map((m) => `${count(m.count, "module")} of ${partLength(m.length_m, plan)}`);
+  return [modules.join(", ") || "no module", count(e.platforms, "platform"), count(e.joints, "support")].join(
+    "; ",
+  );
 }
 
 /** Both ends of the height over ground: the least matters to plants, the greatest to who falls. */
