@@ -48,6 +48,7 @@ describe("crossings", () => {
 
 test("the deck 600 mm over level ground is so high at its first joint", () => {
   expect(words(d)).toContain("Greatest height of the deck over ground 600 mm, at joint J1");
+  expect(summary(d.results, d.plan)).toMatch(/Greatest height of the deck \.+ 600 mm, at joint J1/);
   const figure = d.results.figures.find((f) => f.id === "highest-deck")!;
   expect(figure.value).toBeCloseTo(0.6, 9);
   expect(figure.working).toHaveLength(1);
@@ -151,7 +152,7 @@ test("without levels and record the sheet says that neither is given", () => {
 });
 
 test.each(["a4", "letter"] as const)(
-  "many plots and visits, long names: one page on %s, nothing drawn over its foot",
+  "fourteen plots of long names: one page on %s, those beyond the eighth are counted",
   (sheet) => {
     const name = "A long name of a plot in the far corner of the lower meadow by the old sluice";
     const plots = Array.from({ length: 14 }, (_, i) => ({

@@ -1,4 +1,4 @@
-import type { Plan, Results } from "@causey/engine/plan";
+import { highestDeck, type Plan, type Results } from "@causey/engine/plan";
 import { feetInches, showQuantity, showShareOfLimit } from "@causey/engine/units";
 import { noCrossingWords } from "./crossings.ts";
 import { openCheckLines } from "./open-checks.ts";
@@ -12,6 +12,7 @@ export function summary(results: Results, plan: Plan): string {
   const modules = evaluation.modules.map(
     (m) => `${m.count} of ${plan.units === "us" ? feetInches(m.length_m) : show(m.length_m, "m")}`,
   );
+  const highest = highestDeck(layout.joints);
   const failed = checks.filter((c) => c.status === "fail");
   return [
     `${plan.name} · ${plan.site_name}`,
@@ -24,6 +25,9 @@ export function summary(results: Results, plan: Plan): string {
     row("Shaded ground", show(evaluation.shaded_m2, "m2")),
     row("Ground touched", show(evaluation.contact_m2, "m2")),
     row("Least height over ground", show(evaluation.lowest_deck_clear_m, "m")),
+    ...(highest === null
+      ? []
+      : [row("Greatest height of the deck", `${show(highest.height_m, "m")}, at joint ${highest.joint}`)]),
     ...evaluation.crossings.map((c) =>
       row(`Crossing of ${c.name}`, `${c.part}, ${show(c.clear_m, "m")} clear`),
     ),
