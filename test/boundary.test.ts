@@ -65,7 +65,7 @@ function importsOf(file: string): Import[] {
     .replace(/\/\*[\s\S]*?\*\//g, "")
     .replace(/^\s*\/\/.*$/gm, "");
   const found = text.matchAll(
-    /(?:(?<!["'\w])\bfrom\s*|\bimport\s*\(\s*|\bimport\.meta\.resolve\(\s*|\bimport\s+|new URL\(\s*(?="[^"]+\.tsx?"))"([^"\n]+)"/g,
+    /(?:(?<!["'\w])\bfrom\s*|\bimport\s*\(\s*|\bimport\.meta\.resolve\(\s*|\bimport\s+|new URL\(\s*(?="[^"]+\.tsx?"))"([@.\w][^"\n]*)"/g,
   );
   return [...found].map((m) => ({ file, target: m[1]! }));
 }
