@@ -7,8 +7,14 @@ const START = 1_000_000;
 /**
  * Heads of a CSV file in lower case, to choose columns from; blank ones left out. Reads the start of a large file
  * alone. Throws `ProblemError` for what is no text and for a file without a line of heads.
+ *
+ * such_as  heads named as an example where the file has none
  */
-export function columnHeads(file: string, bytes: Uint8Array): readonly string[] {
+export function columnHeads(
+  file: string,
+  bytes: Uint8Array,
+  such_as = "id, x, y and so on",
+): readonly string[] {
   const found = new Findings(file);
   const heads = readCsv(found, startOf(bytes), START, 100_000).heads.filter((h) => h !== "");
   if (heads.length === 0)
@@ -17,7 +23,7 @@ export function columnHeads(file: string, bytes: Uint8Array): readonly string[] 
       place: "line 1",
       value: "",
       message: "The file has no line of heads.",
-      mend: "Name the columns in the first line: id, x, y and so on.",
+      mend: `Name the columns in the first line: ${such_as}.`,
     });
   return heads;
 }

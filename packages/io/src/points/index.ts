@@ -29,5 +29,6 @@ export {
   type PenetrometerPlace,
   type PenetrometerRead,
 } from "./read-penetrometer.ts";
+export { readDate } from "./read-date.ts";
 export { columnHeads } from "./column-heads.ts";
 export { readCheckShots, type CheckShotsRead } from "./read-check-shots.ts";

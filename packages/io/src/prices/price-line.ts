@@ -1,5 +1,5 @@
 import type { Price } from "@causey/engine/materials";
-import { M_PER_FT } from "@causey/engine/units";
+import { M_PER_FT, M_PER_IN } from "@causey/engine/units";
 import type { CsvRow } from "../csv/index.ts";
 import { isCalendarDay } from "../dates/index.ts";
 import type { Findings } from "../problem/index.ts";
@@ -17,7 +17,14 @@ export const PRICE_HEADS = [
   "date",
   "source",
 ] as const;
-export type Head = (typeof PRICE_HEADS)[number];
+/** Units in which a yard gives lengths, with their millimetres: exact by definition. */
+export const MM_PER = { mm: 1, cm: 10, m: 1000, ft: M_PER_FT * 1000, in: M_PER_IN * 1000 } as const;
+export type LengthUnit = keyof typeof MM_PER;
+export const LENGTH_UNITS = ["mm", "cm", "m", "ft", "in"] as const satisfies readonly LengthUnit[];
+
+/** A list of the project's own has lengths in mm or ft alone; a yard's quote in any unit. */
+export type Head = (typeof PRICE_HEADS)[number] | `length_${LengthUnit}`;
+
 /** One row of the list; every fault names the line and the column. */
 export class PriceLine {
   readonly #found: Findings;
@@ -25,6 +32,7 @@ export class PriceLine {
   readonly #cell: (row: CsvRow, head: Head) => string;
   readonly #sign: DecimalSign;
   readonly #readsTwoWays: (text: string) => boolean;
+  readonly #nameOf: (head: Head) => string;
   #isSound = true;
 
   constructor(
@@ -33,12 +41,14 @@ export class PriceLine {
     cell: (row: CsvRow, head: Head) => string,
     sign: DecimalSign,
     readsTwoWays: (text: string) => boolean,
+    nameOf: (head: Head) => string = (head) => head,
   ) {
     this.#found = found;
     this.#row = row;
     this.#cell = cell;
     this.#sign = sign;
     this.#readsTwoWays = readsTwoWays;
+    this.#nameOf = nameOf;
   }
 
   read(): Price | null {
@@ -62,8 +72,9 @@ export class PriceLine {
 
   #text(head: Head, mend: string): string {
     const text = this.#of(head);
-    if (text === "") this.#fault("price-text", head, `The cell "${head}" is empty`, mend);
-    if (text.length > 500) this.#fault("price-text", head, `The cell "${head}" is too long`, "Shorten it.");
+    if (text === "") this.#fault("price-text", head, `The cell "${this.#nameOf(head)}" is empty`, mend);
+    if (text.length > 500)
+      this.#fault("price-text", head, `The cell "${this.#nameOf(head)}" is too long`, "Shorten it.");
     return text;
   }
 
@@ -77,7 +88,7 @@ export class PriceLine {
       this.#fault(
         "price-number",
         head,
-        `The cell "${head}" is not a number that can be read in one way only`,
+        `The cell "${this.#nameOf(head)}" is not a number that can be read in one way only`,
         mend,
       );
       return null;
@@ -109,25 +120,20 @@ export class PriceLine {
     return 1;
   }
 
-  /** Lumber is sold by millimetres or feet; the product is rounded to a thousandth of a millimetre, no finer. */
+  /** Lumber is sold by length; what is not given in mm is rounded to a thousandth of a millimetre, no finer. */
   #length(): number | null {
-    const [mm, ft] = [this.#of("length_mm"), this.#of("length_ft")];
-    if (mm === "" && ft === "") return null;
-    if (mm !== "" && ft !== "") {
-      this.#fault(
-        "price-length",
-        "length_ft",
-        "The length is given twice",
-        "Keep length_mm or length_ft in this line.",
-      );
+    const [unit, other] = LENGTH_UNITS.filter((u) => this.#of(`length_${u}`) !== "");
+    if (unit === undefined) return null;
+    const head = `length_${other ?? unit}` as const;
+    if (other !== undefined) {
+      this.#fault("price-length", head, "The length is given twice", "Keep one length in this line.");
       return null;
     }
-    const head = mm === "" ? "length_ft" : "length_mm";
     const given = this.#number(head);
     if (given === null) return null;
     if (given <= 0)
       this.#fault("price-length", head, "The length is not above zero", "Give the stock length.");
-    return mm === "" ? Math.round(given * M_PER_FT * 1e6) / 1e3 : given;
+    return unit === "mm" ? given : Math.round(given * MM_PER[unit] * 1e3) / 1e3;
   }
 
   #currency(): string {
@@ -153,7 +159,7 @@ export class PriceLine {
 
   #fault(code: string, head: Head, message: string, mend: string): void {
     this.#isSound = false;
-    const place = `line ${this.#row.line}, column ${head}`;
+    const place = `line ${this.#row.line}, column ${this.#nameOf(head)}`;
     this.#found.error({ code, place, value: this.#of(head) || "(nothing)", message: `${message}.`, mend });
   }
 }

@@ -5,8 +5,8 @@ import { Findings, quote } from "../problem/index.ts";
 import { decimalSign, readsTwoWays } from "./decimal.ts";
 import { PRICE_HEADS, PriceLine, type Head } from "./price-line.ts";
 
-const BYTE_LIMIT = 10_000_000;
-const ROW_LIMIT = 20_000;
+export const BYTE_LIMIT = 10_000_000;
+export const ROW_LIMIT = 20_000;
 
 const NEEDED: readonly Head[] = ["item", "price", "currency", "date", "source"];
 const NUMBERS: readonly Head[] = ["length_mm", "length_ft", "pack", "price"];
@@ -29,7 +29,9 @@ export function readPrices(file: string, bytes: Uint8Array): PricesRead {
   const table = readCsv(found, bytes, BYTE_LIMIT, ROW_LIMIT);
   const columns = columnsOf(found, table.heads);
   checkHeads(found, columns);
-  const cell = (row: CsvRow, head: Head): string => undefuse(row.cells[columns.get(head) ?? -1] ?? "");
+  const known: ReadonlySet<string> = new Set(PRICE_HEADS);
+  const cell = (row: CsvRow, head: Head): string =>
+    known.has(head) ? undefuse(row.cells[columns.get(head) ?? -1] ?? "") : "";
   const numbers = table.rows.flatMap((row) => NUMBERS.map((head) => cell(row, head)));
   const sign = decimalSign(numbers);
   const prices = table.rows.flatMap((row) => {
@@ -57,7 +59,8 @@ function checkHeads(found: Findings, columns: ReadonlyMap<string, number>): void
   });
 }
 
-function checkOneCurrency(found: Findings, prices: readonly Price[]): void {
+/** Prices in two currencies cannot be added. */
+export function checkOneCurrency(found: Findings, prices: readonly Price[]): void {
   const currencies = [...new Set(prices.map((p) => p.currency))].sort();
   if (currencies.length > 1)
     found.error({
@@ -69,7 +72,8 @@ function checkOneCurrency(found: Findings, prices: readonly Price[]): void {
     });
 }
 
-function checkTwins(found: Findings, prices: readonly Price[], rows: readonly CsvRow[]): void {
+/** Warns of two prices of the same item, length and pack; `rows` are the prices' own, one for each. */
+export function checkTwins(found: Findings, prices: readonly Price[], rows: readonly CsvRow[]): void {
   if (prices.length !== rows.length) return;
   const seen = new Map<string, number>();
   prices.forEach((p, i) => {

@@ -1,12 +1,11 @@
+import { guessHeads, type WantedHead } from "@causey/io/csv";
+
 /** What can be brought in from a file of readings. */
 export type ImportKind = "stations" | "check-shots" | "shear";
 
-export interface WantedColumn {
-  readonly key: string;
+export interface WantedColumn extends WantedHead {
   readonly label: string;
   readonly required: boolean;
-  /** Heads that name it, in lower case; the first that a file has is taken. */
-  readonly heads: readonly string[];
 }
 
 interface KindWords {
@@ -97,14 +96,6 @@ export const importKinds: Readonly<Record<ImportKind, KindWords>> = {
 
 export type Columns = Readonly<Record<string, string | null>>;
 
-/** The columns that a file's heads seem to name; null for one that none does. No head is taken twice. */
-export function guessColumns(kind: ImportKind, heads: readonly string[]): Columns {
-  const taken = new Set<string>();
-  return Object.fromEntries(
-    importKinds[kind].columns.map(({ key, heads: known }) => {
-      const head = known.find((name) => heads.includes(name) && !taken.has(name)) ?? null;
-      if (head !== null) taken.add(head);
-      return [key, head];
-    }),
-  );
-}
+/** The columns that a file's heads seem to name; null for one that none does. */
+export const guessColumns = (kind: ImportKind, heads: readonly string[]): Columns =>
+  guessHeads(importKinds[kind].columns, heads);
