@@ -7,5 +7,6 @@ export { budgetOf, type BudgetInput, type BudgetTerms } from "./budget.ts";
 export { budgetFormulas } from "./budget-formulas.ts";
 export { daysBetween, daysByYear } from "./day-count.ts";
 export { oldPriceWords, priceSourceWords, priceSources } from "./price-sources.ts";
+export { unpricedWords } from "./unpriced-words.ts";
 export { oldPrices } from "./old-prices.ts";
 export { costCalculations } from "./calculations.ts";

@@ -1,5 +1,5 @@
 import type { CheckResult } from "../checks/index.ts";
-import { priceSourceWords, type Cost } from "../cost/index.ts";
+import { priceSourceWords, unpricedWords, type Cost } from "../cost/index.ts";
 import type { Plan } from "./document.ts";
 
 export interface CautionInput {
@@ -68,8 +68,7 @@ function foundCautions({ plan, checks, cost, deck, visits }: CautionInput): stri
     cautions.push(
       "Some values come from memory and are marked so: confirm them in print before relying on them.",
     );
-  if (cost.unpriced.length > 0)
-    cautions.push(`The cost leaves out ${cost.unpriced.length} items without a price.`);
+  if (cost.unpriced.length > 0) cautions.push(`The cost is ${unpricedWords(cost)}.`);
   if (plan.flood_level === null)
     cautions.push("No flood level is set: nothing was checked against floating away.");
   return cautions;

@@ -1,4 +1,4 @@
-import type { Budget, Cost } from "../cost/index.ts";
+import { unpricedWords, type Budget, type Cost } from "../cost/index.ts";
 import type { Source, Trace, TraceStep } from "../formula/index.ts";
 import type { Layout, LayoutFacts, LayoutFigures, Weights } from "../layout/index.ts";
 import { M_PER_FT, type UnitSystem } from "../units/index.ts";
@@ -67,11 +67,24 @@ export function makeFigures(input: FigureInput): Figure[] {
       "1",
       layout.unreached.map((u) => `${u.plot}: ${u.because}`).join(" "),
     ),
+    ...(layout.parts.length === 0 ? [] : moneyFigures(input)),
+  ];
+}
+
+/** Left out where nothing is laid: what is paid all the same would pass for the price of a walkway. */
+const moneyFigures = (input: FigureInput): readonly Figure[] => [
+  ...[
     costFigure(input),
     costPerLength(input),
     ...budgetFigures(input.budget.budget, input.budget.working),
-    weightedFigure(input),
-  ];
+  ].map((figure) => withGaps(figure, input.cost)),
+  weightedFigure(input),
+];
+
+/** A sum that leaves out what has no price says so beside its value. */
+function withGaps(figure: Figure, cost: Cost): Figure {
+  const incomplete = unpricedWords(cost);
+  return incomplete === null ? figure : { ...figure, incomplete };
 }
 
 const plain = (id: string, title: string, value: number, unit: Figure["unit"], note: string): Figure => ({
@@ -210,7 +223,10 @@ function costFigure({ cost, working }: FigureInput): Figure {
     { id: "cost.total", title: "Cost of the walkway", symbol: "M", unit: "money", source: priceList },
     terms,
   );
-  const note = cost.unpriced.length > 0 ? `Without ${cost.unpriced.length} items that have no price.` : "";
+  const note =
+    cost.unpriced.length > 0
+      ? `Left out for want of a price: ${cost.unpriced.map((u) => u.item).join("; ")}.`
+      : "";
   return {
     id: "cost",
     title: "Cost",

@@ -20,6 +20,8 @@ export interface Figure {
   readonly value: number;
   readonly unit: Unit;
   readonly note: string;
+  /** Said beside the value wherever it stands: why it is not the whole. Left out when it is. */
+  readonly incomplete?: string;
   readonly working: readonly TraceStep[];
   readonly sources: readonly Source[];
 }

@@ -65,6 +65,7 @@ const figure = z.strictObject({
   value: number,
   unit,
   note: text,
+  incomplete: z.exactOptional(text),
   working: many(step),
   sources: many(source),
 });

@@ -1,3 +1,4 @@
+import { unpricedWords } from "@causey/engine/cost";
 import { highestDeck, type Plan, type Results } from "@causey/engine/plan";
 import { feetInches, showQuantity, showShareOfLimit } from "@causey/engine/units";
 import { noCrossingWords } from "./crossings.ts";
@@ -13,6 +14,11 @@ export function summary(results: Results, plan: Plan): string {
     (m) => `${m.count} of ${plan.units === "us" ? feetInches(m.length_m) : show(m.length_m, "m")}`,
   );
   const highest = highestDeck(layout.joints);
+  const isLaid = layout.parts.length > 0;
+  const gaps = unpricedWords(cost);
+  const costWords = isLaid
+    ? `${money(cost.total)}${gaps === null ? "" : ` (${gaps})`}`
+    : "none, nothing is laid";
   const failed = checks.filter((c) => c.status === "fail");
   return [
     `${plan.name} · ${plan.site_name}`,
@@ -43,8 +49,8 @@ export function summary(results: Results, plan: Plan): string {
     ),
     ...layout.unreached.map((u) => `Does not reach ${plotName(plan, u.plot)}. ${u.because}`),
     "",
-    ...cost.lines.map((l) => row(l.title, money(l.amount))),
-    row("Cost", money(cost.total)),
+    ...(isLaid ? cost.lines.map((l) => row(l.title, money(l.amount))) : []),
+    row("Cost", costWords),
     ...(cost.unpriced.length > 0
       ? [`Without a price, left out: ${cost.unpriced.map((u) => `${u.needed} x ${u.item}`).join("; ")}.`]
       : []),
@@ -66,7 +72,7 @@ export function summary(results: Results, plan: Plan): string {
     "",
     ...results.cautions,
     "",
-    `${show(evaluation.length_m, "m")} long · ${money(cost.total)}${cost.unpriced.length > 0 ? ", some prices missing" : ""} · ${checks.length} checks: ${checksTally(checks)}`,
+    `${show(evaluation.length_m, "m")} long · ${isLaid ? "" : "cost: "}${costWords} · ${checks.length} checks: ${checksTally(checks)}`,
   ].join("\n");
 }
 
