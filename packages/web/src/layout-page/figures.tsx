@@ -32,6 +32,7 @@ export function Figures({ figures, reading, freshness }: Props) {
                 {showFigure(figure, reading)}
                 <span className="unseen">, show the working</span>
               </button>
+              {figure.incomplete !== undefined && <span className="figure-gap">{figure.incomplete}</span>}
             </dd>
           </div>
         ))}

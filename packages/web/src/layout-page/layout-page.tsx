@@ -19,6 +19,7 @@ import { Figures } from "./figures.tsx";
 import { LaidFields } from "./laid-fields.tsx";
 import { LaidReport } from "./laid-report.tsx";
 import { LineReport } from "./line-report.tsx";
+import { NothingLaid } from "./nothing-laid.tsx";
 import { PlotsReached } from "./plots-reached.tsx";
 import { RouteReport } from "./route-report.tsx";
 import { SearchFields } from "./search-fields.tsx";
@@ -69,6 +70,7 @@ export function LayoutPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
         {results ? (
           <>
             <Figures figures={results.figures} reading={readingOf(plan)} freshness={freshness} />
+            {results.layout.parts.length === 0 && <NothingLaid />}
             <div className={`ledger-part ${freshness}`}>
               <PlotsReached layout={results.layout} plan={plan} />
               <DeadEnds route={results.route} units={plan.units} />

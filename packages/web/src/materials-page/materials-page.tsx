@@ -1,9 +1,12 @@
+import { unpricedWords } from "@causey/engine/cost";
 import type { Results } from "@causey/engine/plan";
+import { useRef } from "react";
 import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
 import { useDerived } from "../desk/use-derived.ts";
 import { FieldGroup, FormSheet } from "../fields/form-sheet.tsx";
 import { Cautions } from "../frame/cautions.tsx";
+import { NothingLaid } from "../layout-page/nothing-laid.tsx";
 import { DeriveStatus } from "../frame/derive-status.tsx";
 import { Ledger } from "../frame/ledger.tsx";
 import { Figures } from "../layout-page/figures.tsx";
@@ -25,37 +28,64 @@ export function MaterialsPage({ snapshot }: { readonly snapshot: PlanSnapshot })
   const { plan } = snapshot;
   const reading = readingOf(plan);
   const freshness = freshnessOf(phase);
+  const priceList = useRef<HTMLDivElement>(null);
   return (
     <>
       <div className={`picture ${freshness}`}>
         <FormSheet label="Lists of materials">
-          {results ? (
+          {results && hasParts(results) ? (
             <Lists results={results} snapshot={snapshot} reading={reading} />
           ) : (
-            <p className="quiet">The lists appear here when the layout has been worked out.</p>
+            <p className="quiet">
+              {results
+                ? "Nothing is laid, so nothing is sawn, ordered or paid. Lists and budget appear here when a walkway is laid."
+                : "The lists appear here when the layout has been worked out."}
+            </p>
           )}
-          <PriceFields snapshot={snapshot} />
+          <div ref={priceList} id="price-list">
+            <PriceFields snapshot={snapshot} needs={results?.take_off ?? null} />
+          </div>
           <MoneyFields plan={plan} />
         </FormSheet>
       </div>
       <Ledger label="Figures of the money">
         <h1>Materials</h1>
-        <p className="quiet ledger-sub">
-          {results
-            ? `${count(results.cost.order.length, "line")} to order, ${showMoney(results.budget.mid, reading)} in all`
-            : "Take-off, cutting plan, order list, budget."}
-        </p>
+        <p className="quiet ledger-sub">{ledgerWords(results, reading)}</p>
         <DeriveStatus />
         {results && (
           <>
             <Figures figures={moneyFigures(results)} reading={reading} freshness={freshness} />
-            <PriceAge budget={results.budget} cost={results.cost} age_days={plan.money.price_age_days} />
+            {hasParts(results) ? (
+              <PriceAge
+                budget={results.budget}
+                cost={results.cost}
+                age_days={plan.money.price_age_days}
+                onPriceList={() => goToFields(priceList.current)}
+              />
+            ) : (
+              <NothingLaid />
+            )}
             <Cautions cautions={results.cautions} />
           </>
         )}
       </Ledger>
     </>
   );
+}
+
+const hasParts = ({ layout }: Results): boolean => layout.parts.length > 0;
+
+function ledgerWords(results: Results | null, reading: Reading): string {
+  if (results === null || !hasParts(results)) return "Take-off, cutting plan, order list, budget.";
+  const gaps = unpricedWords(results.cost);
+  const sum = `${count(results.cost.order.length, "line")} to order, ${showMoney(results.budget.mid, reading)} in all`;
+  return gaps === null ? sum : `${sum}, ${gaps}`;
+}
+
+/** The fields stand at the foot of the page: they are brought into view, and the keys go on from there. */
+function goToFields(fields: HTMLElement | null): void {
+  fields?.scrollIntoView({ block: "start" });
+  fields?.querySelector<HTMLElement>("button:not(:disabled)")?.focus({ preventScroll: true });
 }
 
 const shown = ["cost", "budget", "cost-per-length", "cost-per-visit", "cost-per-year"];

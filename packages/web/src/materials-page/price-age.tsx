@@ -1,3 +1,4 @@
+import { Button } from "@mantine/core";
 import { oldPriceWords, priceSourceWords, type Budget, type Cost } from "@causey/engine/cost";
 
 interface Props {
@@ -5,14 +6,16 @@ interface Props {
   readonly cost: Cost;
   /** Days after which the plan calls a price old. */
   readonly age_days: number;
+  /** Leads to the fields of the price list. */
+  readonly onPriceList: () => void;
 }
 
 /** Where the prices come from, warnings of the budget, and the prices that have grown old. */
-export function PriceAge({ budget, cost, age_days }: Props) {
+export function PriceAge({ budget, cost, age_days, onPriceList }: Props) {
   const old = oldPriceWords(budget.old_prices, cost.order.length, age_days);
   return (
     <>
-      <PriceSources cost={cost} />
+      <PriceSources cost={cost} onPriceList={onPriceList} />
       {(budget.warnings.length > 0 || old !== null) && (
         <section aria-labelledby="money-warnings">
           <h2 id="money-warnings">Look again</h2>
@@ -37,8 +40,7 @@ export function PriceAge({ budget, cost, age_days }: Props) {
   );
 }
 
-function PriceSources({ cost }: { readonly cost: Cost }) {
-  if (cost.price_sources.length === 0) return null;
+function PriceSources({ cost, onPriceList }: Pick<Props, "cost" | "onPriceList">) {
   return (
     <section aria-labelledby="price-sources">
       <h2 id="price-sources">Where the prices come from</h2>
@@ -49,7 +51,13 @@ function PriceSources({ cost }: { readonly cost: Cost }) {
             {priceSourceWords(s)}
           </li>
         ))}
+        {cost.price_sources.length === 0 && <li>No line of the order has a price.</li>}
       </ul>
+      <div className="file-row">
+        <Button variant="default" size="compact-sm" onClick={onPriceList}>
+          Go to the price list
+        </Button>
+      </div>
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import { ProblemError, type Problem } from "@causey/engine/formula";
 import type { Price } from "@causey/engine/materials";
-import { readPrices, writePrices } from "@causey/io/prices";
+import { openQuote, readPrices, writePrices, type QuoteTable } from "@causey/io/prices";
 import { useEffect, useState } from "react";
 import type { PlanSnapshot } from "../api/types.ts";
 import { useDesk } from "../desk/desk.ts";
@@ -12,10 +12,10 @@ export interface PriceList {
   readonly problems: readonly Problem[];
   readonly broken: string | null;
   readonly isSending: boolean;
-  /** Takes a file of the user's as the price list, when it can be read as one. */
-  readonly takeFile: (file: File) => Promise<void>;
-  /** Writes the list anew, with these prices in this currency. */
-  readonly takePrices: (prices: readonly Price[], currency: string) => Promise<void>;
+  /** Opens a file of the user's as rows of prices; null when it is none, and `problems` says why. */
+  readonly openFile: (file: File) => Promise<QuoteTable | null>;
+  /** Writes the list anew under a name, with these prices in this currency. */
+  readonly takePrices: (prices: readonly Price[], currency: string, name?: string) => Promise<void>;
 }
 
 interface Read {
@@ -36,9 +36,9 @@ export function usePriceList({ id, plan, files }: PlanSnapshot): PriceList {
     if (entry !== undefined)
       desk.shelf(id, [entry]).then(
         ([file]) => {
-          const answer = attempt(entry.name, file!.bytes);
+          const answer = attempt(() => readPrices(entry.name, file!.bytes));
           if (isGone) return;
-          if (answer.ok) setRead({ sha256: entry.sha256, prices: answer.prices });
+          if (answer.ok) setRead({ sha256: entry.sha256, prices: answer.value.prices });
           else setRefused(answer.problems);
         },
         () => undefined,
@@ -50,33 +50,33 @@ export function usePriceList({ id, plan, files }: PlanSnapshot): PriceList {
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [desk, id, entry?.sha256]);
 
-  const lay = (file: File, currency: string): Promise<void> =>
-    laying.lay(file, (laid) => desk.plan.edit({ type: "set-price-list", file: laid.name, currency }));
   return {
     prices: read !== null && read.sha256 === entry?.sha256 ? read.prices : null,
     problems: [...refused, ...laying.problems],
     broken: laying.broken,
     isSending: laying.isSending,
-    takeFile: async (file) => {
-      const answer = attempt(file.name, new Uint8Array(await file.arrayBuffer()));
+    openFile: async (file) => {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const answer = attempt(() => openQuote(file.name, bytes));
       setRefused(answer.ok ? [] : answer.problems);
-      if (answer.ok) await lay(file, answer.currency ?? plan.money.currency);
+      return answer.ok ? answer.value : null;
     },
-    takePrices: async (prices, currency) => {
+    takePrices: async (prices, currency, name = "prices.csv") => {
       setRefused([]);
       const bytes = writePrices(prices) as Uint8Array<ArrayBuffer>;
-      await lay(new File([bytes], "prices.csv", { type: "text/csv" }), currency);
+      await laying.lay(new File([bytes], name, { type: "text/csv" }), (laid) =>
+        desk.plan.edit({ type: "set-price-list", file: laid.name, currency }),
+      );
     },
   };
 }
 
-type Answer =
-  | { readonly ok: true; readonly prices: readonly Price[]; readonly currency: string | null }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+type Answer<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
 
-function attempt(name: string, bytes: Uint8Array): Answer {
+function attempt<T>(work: () => T): Answer<T> {
   try {
-    return { ok: true, ...readPrices(name, bytes) };
+    return { ok: true, value: work() };
   } catch (error) {
     if (error instanceof ProblemError) return { ok: false, problems: error.problems };
     throw error;

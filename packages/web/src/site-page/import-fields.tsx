@@ -1,6 +1,7 @@
 import { ChoiceField } from "../fields/choice-field.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import { TextField } from "../fields/text-field.tsx";
+import { dateOrderChoices, decimalChoices } from "../fields/written-choices.ts";
 import { YesField } from "../fields/yes-field.tsx";
 import { importKinds, type ImportKind } from "./import-kinds.ts";
 import type { ImportChoice } from "./readings-import.ts";
@@ -43,21 +44,14 @@ export function ImportFields({ kind, heads, choice, onTake }: Props) {
       <ChoiceField
         label="Decimals are written with"
         value={choice.decimal}
-        choices={[
-          { value: "point", words: "a point: 1.25" },
-          { value: "comma", words: "a comma: 1,25" },
-        ]}
+        choices={decimalChoices}
         onTake={(decimal) => put({ decimal })}
       />
       {hasDates && (
         <ChoiceField
           label="Days are written as"
           value={choice.date_order}
-          choices={[
-            { value: "ymd", words: "year, month, day" },
-            { value: "dmy", words: "day, month, year" },
-            { value: "mdy", words: "month, day, year" },
-          ]}
+          choices={dateOrderChoices}
           onTake={(date_order) => put({ date_order })}
         />
       )}

@@ -2,6 +2,7 @@ import type { TerrainChoice } from "@causey/engine/plan";
 import type { PointColumns } from "@causey/engine/survey";
 import { ChoiceField } from "../fields/choice-field.tsx";
 import { TextField } from "../fields/text-field.tsx";
+import { dateOrderChoices, decimalChoices } from "../fields/written-choices.ts";
 
 type Points = Extract<TerrainChoice, { readonly kind: "points" }>;
 
@@ -50,20 +51,13 @@ export function PointColumnFields({
       <ChoiceField
         label="Decimals are written with"
         value={terrain.decimal}
-        choices={[
-          { value: "point", words: "a point: 1.25" },
-          { value: "comma", words: "a comma: 1,25" },
-        ]}
+        choices={decimalChoices}
         onTake={(decimal) => onTake({ ...terrain, decimal })}
       />
       <ChoiceField
         label="Days are written as"
         value={terrain.date_order}
-        choices={[
-          { value: "ymd", words: "year, month, day" },
-          { value: "dmy", words: "day, month, year" },
-          { value: "mdy", words: "month, day, year" },
-        ]}
+        choices={dateOrderChoices}
         onTake={(date_order) => onTake({ ...terrain, date_order })}
       />
     </div>
