@@ -109,20 +109,25 @@ test("one price is changed, the cost follows, and undo brings the old list back"
 const list = (head: string, row: string): Buffer => Buffer.from(`${head}\n${row}\n`);
 const HEAD = "item,description,length_ft,pack,price,currency,date,source";
 
-test("a file of prices is taken in with its currency; one without dates is refused line by line, and nothing changes", async () => {
+test("a file of prices replaces the list with its currency; one without dates is refused line by line, and nothing changes", async () => {
   const { page } = sheet;
+  const dialog = page.getByRole("dialog");
   const take = async (name: string, buffer: Buffer): Promise<void> => {
     const [chooser] = await Promise.all([
       page.waitForEvent("filechooser"),
       page.getByRole("button", { name: "Take in a price list" }).click(),
     ]);
     await chooser.setFiles({ name, mimeType: "text/csv", buffer });
+    await dialog.getByLabel("The list that is there").selectOption("replace");
   };
   const [before, revision] = [await planOf(page), await settled(page)];
   await take("bad.csv", list(HEAD, "2x4,Deal,8,1,7.50,GBP,,Yard"));
-  await page.locator(".problem", { hasText: "no date" }).waitFor();
+  await dialog.locator(".problem", { hasText: "no date" }).filter({ hasText: "line 2" }).waitFor();
+  expect(await dialog.getByRole("button", { name: "Take over" }).isDisabled()).toBe(true);
+  await page.keyboard.press("Escape");
   expect(await planOf(page)).toEqual(before);
   await take("yard.csv", list(HEAD, "2x4,Deal,8,1,7.50,GBP,2026-05-01,Yard"));
+  await dialog.getByRole("button", { name: "Replace the list with 1 price" }).click();
   await afterRevision(page, revision);
   expect(await planOf(page)).toMatchObject({ prices: { file: "yard.csv" }, money: { currency: "GBP" } });
   expect(await page.locator(".problem", { hasText: "no date" }).count()).toBe(0);

@@ -49,7 +49,7 @@ export function PriceFields({ snapshot, needs }: Props) {
     take(
       prices,
       prices[0]?.currency ?? plan.money.currency,
-      way === "add" ? plan.prices.file : csvName(table.file),
+      way === "replace" ? csvName(table.file) : undefined,
     );
   return (
     <FieldGroup
@@ -86,7 +86,7 @@ export function PriceFields({ snapshot, needs }: Props) {
           onTake={takeCurrency}
         />
       </div>
-      <div aria-live="polite">
+      <div aria-live="polite" className="quote-outcome">
         {list.broken !== null && <p className="plans-broken">{list.broken}</p>}
         {list.problems.length > 0 && <ProblemList problems={list.problems} />}
         {came !== null && came !== plan.money.currency && (

@@ -52,7 +52,9 @@ export default function PricesDialog({ prices, needs, onTake, onClose }: Props) 
           onTake={(source) => setTold((last) => ({ ...last, source }))}
         />
       </div>
-      <div aria-live="polite">{gone > 0 && <MissingAfter needs={needs} prices={next} />}</div>
+      <div aria-live="polite" className="quote-outcome">
+        {gone > 0 && <MissingAfter needs={needs} prices={next} />}
+      </div>
       <div className="file-row">
         <Button disabled={!isReady} onClick={() => onTake(next)}>
           {buttonWords(changed, gone)}

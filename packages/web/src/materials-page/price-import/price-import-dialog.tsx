@@ -22,6 +22,11 @@ interface Props {
   readonly onClose: () => void;
 }
 
+const wayWords: Readonly<Record<MergeWay, string>> = {
+  add: "A price of the same item and length is replaced, the others stay.",
+  replace: "Only these prices are left.",
+};
+const unreadable = "It cannot be read, so nothing can be added to it.";
 const none: readonly Price[] = [];
 
 /** Columns, items, and what would come of the list; only then is anything changed. */
@@ -52,16 +57,10 @@ export default function PriceImportDialog({ plan, table, there, known, needs, on
         <ChoiceField<MergeWay>
           label="The list that is there"
           value={way}
+          description={there === null ? unreadable : wayWords[way]}
           choices={[
-            {
-              value: "add",
-              words:
-                there === null
-                  ? "cannot be read, so nothing can be added to it"
-                  : "Add to the list: the same item and length is replaced, others stay",
-              barred: there === null,
-            },
-            { value: "replace", words: "Replace the list: only these prices are left" },
+            { value: "add", words: "Add to the list", barred: there === null },
+            { value: "replace", words: "Replace the list" },
           ]}
           onTake={quote.setWay}
         />
