@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { violations } from "./support/axe.ts";
 import { phone, picture, wide } from "./support/browser.ts";
-import { folderOf } from "./support/open-plan.ts";
+import { folderOf, openPlan } from "./support/open-plan.ts";
 import { afterRevision, planOf, settled } from "./support/sheet.ts";
 import { sheetSession } from "./support/session.ts";
 
@@ -180,4 +180,36 @@ test("on a phone every field of the quote can be reached and hit", async () => {
   await dialog.getByLabel("Joist hanger 2x6").scrollIntoViewIfNeeded();
   await picture(page, "price-list-phone-rows");
   expect(await violations(page)).toEqual([]);
+});
+
+test("a plan in which nothing is laid shows no cost and no budget, and its prices can be taken in all the same", async () => {
+  const { page } = sheet;
+  await page.setViewportSize(wide.viewport!);
+  await page.keyboard.press("Escape");
+  const folder = new Map(await folderOf(page));
+  const change = (name: string, of: (content: Record<string, unknown>) => object): void => {
+    const content = JSON.parse(new TextDecoder().decode(folder.get(name))) as Record<string, unknown>;
+    folder.set(name, new TextEncoder().encode(JSON.stringify(of(content))));
+  };
+  change("plan.json", (plan) => ({ ...plan, name: "Nothing yet", visits: [] }));
+  change("places.geojson", (places) => ({
+    ...places,
+    features: (places["features"] as { properties: { kind: string } }[]).filter(
+      (f) => f.properties.kind !== "plot",
+    ),
+  }));
+  await openPlan(page, sheet.url, folder, "layout");
+  await settled(page);
+  await page.locator("[data-nothing-laid]").waitFor();
+  await picture(page, "layout-nothing-laid");
+  const money = ["cost", "budget", "cost-per-visit"].map((id) => `[data-figure="${id}"]`).join();
+  expect(await page.locator(money).count()).toBe(0);
+  await page.getByRole("link", { name: "Materials", exact: true }).click();
+  await page.locator("[data-nothing-laid]").waitFor();
+  expect(await page.locator(money).count()).toBe(0);
+  expect(await page.getByRole("table", { name: "Budget by year" }).count()).toBe(0);
+  await picture(page, "materials-nothing-laid");
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole("button", { name: "Take in a price list" }).waitFor();
+  expect(sheet.complaints).toEqual([]);
 });
