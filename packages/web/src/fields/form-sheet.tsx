@@ -18,13 +18,16 @@ export const FormSheet = ({
 export const FieldGroup = ({
   title,
   note,
+  at,
   children,
 }: {
   readonly title: string;
   readonly note?: string;
+  /** For a page that leads to this group. */
+  readonly at?: React.Ref<HTMLDivElement>;
   readonly children: React.ReactNode;
 }) => (
-  <div className="field-group">
+  <div className="field-group" ref={at}>
     <h2>{title}</h2>
     {note !== undefined && <p className="quiet">{note}</p>}
     {children}

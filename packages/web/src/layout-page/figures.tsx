@@ -32,7 +32,11 @@ export function Figures({ figures, reading, freshness }: Props) {
                 {showFigure(figure, reading)}
                 <span className="unseen">, show the working</span>
               </button>
-              {figure.incomplete !== undefined && <span className="figure-gap">{figure.incomplete}</span>}
+              {figure.incomplete !== undefined && (
+                <span className="figure-gap">
+                  <span>{figure.incomplete}</span>
+                </span>
+              )}
             </dd>
           </div>
         ))}

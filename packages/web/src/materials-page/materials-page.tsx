@@ -42,9 +42,7 @@ export function MaterialsPage({ snapshot }: { readonly snapshot: PlanSnapshot })
                 : "The lists appear here when the layout has been worked out."}
             </p>
           )}
-          <div ref={priceList} id="price-list">
-            <PriceFields snapshot={snapshot} needs={results?.take_off ?? null} />
-          </div>
+          <PriceFields snapshot={snapshot} needs={results?.take_off ?? null} at={priceList} />
           <MoneyFields plan={plan} />
         </FormSheet>
       </div>

@@ -20,10 +20,11 @@ interface Props {
   readonly snapshot: PlanSnapshot;
   /** What the walkway needs; null while it is not worked out. */
   readonly needs: TakeOff | null;
+  readonly at: React.Ref<HTMLDivElement>;
 }
 
 /** The price list and its currency: prices from a file, other prices, or another currency. */
-export function PriceFields({ snapshot, needs }: Props) {
+export function PriceFields({ snapshot, needs, at }: Props) {
   const { plan } = snapshot;
   const money = useSection(plan, "money");
   const list = usePriceList(snapshot);
@@ -53,6 +54,7 @@ export function PriceFields({ snapshot, needs }: Props) {
     );
   return (
     <FieldGroup
+      at={at}
       title="Price list"
       note="One currency for the plan. A list is any CSV file with its columns named in the first line, such as a yard's quote: you choose what each column means, and what each row is."
     >

@@ -14,7 +14,11 @@ export default function FigureDrawer({ figure, reading, onClose }: Props) {
   return (
     <SidePanel title={figure.title} closeWords="Close the working" onClose={onClose}>
       <p className="working-value">{showFigure(figure, reading)}</p>
-      {figure.incomplete !== undefined && <p className="figure-gap">{figure.incomplete}</p>}
+      {figure.incomplete !== undefined && (
+        <p className="figure-gap">
+          <span>{figure.incomplete}</span>
+        </p>
+      )}
       {figure.note && <p className="quiet">{figure.note}</p>}
       <h3 className="working-head">How it was found</h3>
       <Steps steps={figure.working} reading={reading} />
