@@ -1,5 +1,5 @@
 export { knownItems } from "./known-items.ts";
-export { guessItem } from "./match-item.ts";
+export { itemGuesser } from "./match-item.ts";
 export { mergeFaults, mergePrices, packNotes, type MergedPrices, type MergeWay } from "./merge-prices.ts";
 export { guessQuote, openQuote, withColumn } from "./open-quote.ts";
 export { LENGTH_UNITS, PRICE_HEADS, type LengthUnit } from "./price-line.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { guessItem, type KnownItem } from "./index.ts";
+import { itemGuesser, type KnownItem } from "./index.ts";
 
 const lumber = ["2x4", "2x6", "5/4x6", "4x4"].map((item) => ({
   item,
@@ -11,7 +11,7 @@ const counted: readonly KnownItem[] = [
   { item: "screw-10x3-316", names: ["Wood screw #10 x 3 in, stainless 316"], is_lumber: false },
   { item: "mesh 1219x914", names: ["Welded mesh, sheet 48 x 36 in"], is_lumber: false },
 ];
-const guess = (words: string) => guessItem(words, [...lumber, ...counted]);
+const guess = itemGuesser([...lumber, ...counted]);
 
 test.each([
   ["2x6 treated", "2x6"],
@@ -49,4 +49,19 @@ test.each(["", "38x140 C16", "2x4 to 2x6 post plate", "delivery", "2x10 treated"
 test("only what makes no difference is named beside a board", () => {
   expect(guess("2x6 treated, 8 ft").unheeded).toEqual(["treated"]);
   expect(guess("2x6").unheeded).toEqual([]);
+});
+
+test("words under which the list knows an item name it again, and what makes no difference is told again", () => {
+  const learned = itemGuesser([
+    { item: "2x6", names: ["2x6 treated"], is_lumber: true },
+    { item: "2x4", names: ["Studs from the barn"], is_lumber: true },
+  ]);
+  expect(learned("2x6 treated")).toMatchObject({ item: "2x6", unheeded: ["treated"] });
+  expect(learned("studs from the barn")).toMatchObject({ item: "2x4", unheeded: [], strange: [] });
+});
+
+test("words that two items share name neither of them", () => {
+  const both = itemGuesser(["clip-a", "clip-b"].map((item) => ({ item, names: ["Clip"], is_lumber: false })));
+  expect(both("clip").item).toBeNull();
+  expect(both("clip-b").item).toBe("clip-b");
 });

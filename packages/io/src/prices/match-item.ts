@@ -36,41 +36,68 @@ const tokens = (words: string): readonly string[] =>
 
 const key = (words: string): string => tokens(words).join(" ");
 
-/** What a row's words mean among the known items. Only words that are all understood name an item. */
-export function guessItem(words: string, known: readonly KnownItem[]): ItemGuess {
-  const mine = key(words);
-  const same = known.filter((k) => [k.item, ...k.names].some((name) => key(name) === mine));
-  const exact = known.find((k) => k.item === words.trim()) ?? (same.length === 1 ? same[0] : undefined);
-  if (exact) return { item: exact.item, perhaps: null, unheeded: [], strange: [] };
-  return mine === "" ? nothing : (guessLumber(words, known) ?? guessCounted(words, known));
+interface Index {
+  readonly byId: ReadonlyMap<string, string>;
+  /** Items by their words made plain; two items of the same words name neither. */
+  readonly byWords: ReadonlyMap<string, ReadonlySet<string>>;
+  readonly lumber: ReadonlyMap<string, string>;
+  readonly counted: readonly { readonly item: string; readonly parts: readonly string[] }[];
+}
+
+function indexOf(known: readonly KnownItem[]): Index {
+  const byWords = new Map<string, Set<string>>();
+  for (const { item, names } of known)
+    for (const words of [item, ...names].map(key))
+      byWords.set(words, (byWords.get(words) ?? new Set()).add(item));
+  return {
+    byId: new Map(known.map(({ item }) => [item, item])),
+    byWords,
+    lumber: new Map(known.filter((k) => k.is_lumber).map(({ item }) => [key(item), item])),
+    counted: known.filter((k) => !k.is_lumber).map(({ item }) => ({ item, parts: tokens(item) })),
+  };
+}
+
+/**
+ * Says what a row's words mean among the known items. An item is named by its id, by words under which the list knows
+ * it, or by its size where every other word is understood; else it is at most "perhaps" it.
+ */
+export function itemGuesser(known: readonly KnownItem[]): (words: string) => ItemGuess {
+  const index = indexOf(known);
+  return (words) => {
+    const all = tokens(words);
+    if (all.length === 0) return nothing;
+    const named = index.byWords.get(all.join(" "));
+    const exact = index.byId.get(words.trim()) ?? (named?.size === 1 ? [...named][0]! : null);
+    const board = guessBoard(all, index);
+    if (exact === null) return board ?? guessCounted(all, index);
+    const unheeded = (board?.item ?? board?.perhaps) === exact ? board!.unheeded : [];
+    return { item: exact, perhaps: null, unheeded, strange: [] };
+  };
 }
 
 const nothing: ItemGuess = { item: null, perhaps: null, unheeded: [], strange: [] };
 
 /** A board by its size: recognised when every other word is one that yards say of boards. */
-function guessLumber(words: string, known: readonly KnownItem[]): ItemGuess | null {
-  const all = tokens(words);
+function guessBoard(all: readonly string[], { lumber }: Index): ItemGuess | null {
   const sizeOf = (word: string): string => SIZE_AND_LENGTH.exec(word)?.[1] ?? word;
   const sizes = [...new Set(all.map(sizeOf).filter((word) => SIZE.test(word)))];
-  const item = known.find((k) => k.is_lumber && key(k.item) === sizes[0]);
-  if (sizes.length !== 1 || !item) return null;
+  const item = lumber.get(sizes[0] ?? "");
+  if (sizes.length !== 1 || item === undefined) return null;
   const others = [...new Set(all.filter((word) => word !== sizes[0]))];
   const unheeded = others.filter((word) => BOARD_WORDS.has(word));
   const strange = others.filter((word) => !BOARD_WORDS.has(word) && !isEmpty(word));
   return strange.length === 0
-    ? { item: item.item, perhaps: null, unheeded, strange }
-    : { item: null, perhaps: item.item, unheeded, strange };
+    ? { item, perhaps: null, unheeded, strange }
+    : { item: null, perhaps: item, unheeded, strange };
 }
 
 const isEmpty = (word: string): boolean =>
   EMPTY_WORDS.has(word) || /^\d+(?:\.\d+)?(?:ft|mm|cm|m|in)?$/.test(word);
 
 /** Anything else: perhaps the one item all of whose id stands among the words, the longest id first. */
-function guessCounted(words: string, known: readonly KnownItem[]): ItemGuess {
-  const all = new Set(tokens(words));
-  const fitting = known
-    .filter((k) => !k.is_lumber)
-    .map((k) => ({ item: k.item, parts: tokens(k.item) }))
+function guessCounted(words: readonly string[], { counted }: Index): ItemGuess {
+  const all = new Set(words);
+  const fitting = counted
     .filter(({ parts }) => parts.length > 1 && parts.every((part) => all.has(part)))
     .toSorted((a, b) => b.parts.length - a.parts.length);
   const [best, next] = fitting;

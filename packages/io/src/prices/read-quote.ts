@@ -3,7 +3,7 @@ import type { CsvRow } from "../csv/index.ts";
 import { readDate } from "../points/index.ts";
 import { Findings } from "../problem/index.ts";
 import { readsTwoWays, type DecimalSign } from "./decimal.ts";
-import { guessItem } from "./match-item.ts";
+import { itemGuesser } from "./match-item.ts";
 import { columnCells } from "./open-quote.ts";
 import { LENGTH_UNITS, PriceLine, type Head, type LengthUnit } from "./price-line.ts";
 import { quoteNotes } from "./quote-notes.ts";
@@ -24,10 +24,11 @@ export function quoteRows(
   known: readonly KnownItem[],
 ): readonly QuoteRow[] {
   const cell = cellsOf(table, choice);
+  const guessItem = itemGuesser(known);
   const guesses = new Map<string, QuoteRow["guess"]>();
   return table.rows.map((row) => {
     const words = cell(row, "item");
-    const guess = guesses.get(words) ?? guessItem(words, known);
+    const guess = guesses.get(words) ?? guessItem(words);
     guesses.set(words, guess);
     const length = cell(row, "length") || cell(row, "length_ft");
     return { line: row.line, words, cells: [length, cell(row, "price"), cell(row, "date")], guess };
@@ -66,7 +67,8 @@ export function readQuote(
   const prices = rows.flatMap((row) => reader.read(found, row) ?? []);
   checkOneCurrency(found, prices);
   checkTwins(found, prices, rows);
-  return { prices, problems: found.all, notes: quoteNotes(quoteRows(table, choice, known), items, known) };
+  const taken = quoteRows({ ...table, rows }, choice, known);
+  return { prices, problems: found.all, notes: quoteNotes(taken, items, known) };
 }
 
 /** Turns the cells of a row, as they were chosen, into those of a price list of the project's own. */
