@@ -4,7 +4,14 @@ import type { Crs } from "@causey/engine/site";
 import { readArchive, writeArchive } from "../src/archive/index.ts";
 import { photoPixels, readPhoto, readWorldFile } from "../src/photo/index.ts";
 import { readPlan, writePlan } from "../src/plan/index.ts";
-import { readPrices } from "../src/prices/index.ts";
+import {
+  guessQuote,
+  openQuote,
+  quoteRows,
+  readPrices,
+  readQuote,
+  type KnownItem,
+} from "../src/prices/index.ts";
 import { readTerrain } from "../src/terrain/index.ts";
 import { readPlaces, readZones } from "../src/vector/index.ts";
 import { isHelpful, valueOrRefusal } from "./support/problems.ts";
@@ -22,6 +29,22 @@ const cells = Float32Array.from({ length: 600 }, (_, i) => Math.sin(i) * 2);
 const tags = [...geoTags(0, 20, 1, 1, null), nodataTag("-9999")];
 const tiff = (o: TiffOptions): Uint8Array => writeTiff(30, 20, cells, { tags, ...o });
 const written = writePlan(samplePlan);
+
+const yardQuote = new TextEncoder().encode(
+  "Item;Length ft;Price GBP;Quoted\n2x6 treated;8;9,80;2026-10-02\n5/4x6 decking;12;11,40;2026-10-02\nscrews;;7,50;2026-10-02\n",
+);
+/** Opened, its columns guessed, and every row read as the first item that is known. */
+function readWholeQuote(bytes: Uint8Array): unknown {
+  const table = openQuote("quote.csv", bytes);
+  const known: readonly KnownItem[] = [{ item: "2x6", names: [], is_lumber: true }];
+  const choice = { ...guessQuote(table), source: "Yard" };
+  const items = new Map(quoteRows(table, choice, known).map((row) => [row.line, row.guess.item ?? "2x6"]));
+  const read = readQuote(table, choice, items, known);
+  for (const { price, length_mm } of read.prices)
+    if (!Number.isFinite(price) || (length_mm !== null && !Number.isFinite(length_mm)))
+      throw new Error("A price or length that is no number came out of the quote.");
+  return read;
+}
 
 const greenTiff = writeTiff(36, 8, Array.from({ length: 96 }, () => [60, 140, 70]).flat(), {
   kind: "uint",
@@ -95,6 +118,7 @@ const targets: readonly (readonly [string, Uint8Array, (bytes: Uint8Array) => un
   ["zones", written.get("zones.geojson")!, (b) => readZones("zones.geojson", b, local)],
   ["places", written.get("places.geojson")!, (b) => readPlaces("places.geojson", b, local, {})],
   ["prices", samplePrices, (b) => readPrices("prices.csv", b)],
+  ["a yard's quote", yardQuote, readWholeQuote],
   ["photo, GeoTIFF", greenTiff, (b) => photoOf("p.tif", b)],
   ["photo, PNG", pngHead, (b) => photoOf("p.png", b)],
   ["world file", new TextEncoder().encode("0.5\n0\n0\n-0.5\n10\n20\n"), (b) => readWorldFile("p.jgw", b)],

@@ -3,6 +3,7 @@ import type { Price, TakeOff } from "@causey/engine/materials";
 import type { Plan } from "@causey/engine/plan";
 import type { KnownItem, MergeWay, QuoteTable } from "@causey/io/prices";
 import { ChoiceField } from "../../fields/choice-field.tsx";
+import { useAfterFields } from "../../fields/use-after-fields.ts";
 import { Dialog } from "../../frame/panel.tsx";
 import { count } from "../../show/show.ts";
 import { KeptMoney } from "../kept-money.tsx";
@@ -37,6 +38,7 @@ export default function PriceImportDialog({ plan, table, there, known, needs, on
   const isReady =
     outcome !== null && prices.length > 0 && !outcome.problems.some((p) => p.severity === "error");
   const currency = prices[0]?.currency ?? plan.money.currency;
+  const press = useAfterFields(() => outcome && onTake(outcome.merged.prices, way));
   return (
     <Dialog title="Take in a price list" closeWords="Close without a change" onClose={onClose}>
       <p className="quiet">
@@ -75,7 +77,7 @@ export default function PriceImportDialog({ plan, table, there, known, needs, on
         )}
       </div>
       <div className="file-row">
-        <Button disabled={!isReady} onClick={() => outcome && onTake(outcome.merged.prices, way)}>
+        <Button disabled={!isReady} {...press}>
           {isReady
             ? `${way === "add" ? "Add" : "Replace the list with"} ${count(prices.length, "price")}`
             : "Take over"}

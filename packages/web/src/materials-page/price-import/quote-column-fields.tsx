@@ -122,6 +122,7 @@ function ForAllFields({ choice, put }: PutProps) {
       {have.source === null && (
         <TextField
           required
+          live
           label="Source of the prices"
           description="The yard or catalogue."
           value={choice.source}
