@@ -16,7 +16,7 @@ export async function* rows() {
   const edits = {
     "load of the cart": (p, n) => ({
       ...p,
-      visits: p.visits.map((v) => (v.cart === null ? v : { ...v, cart: { ...v.cart, loaded_kg: 90 + n } })),
+      visits: p.visits.map((v) => (v.cart === null ? v : { ...v, cart: { ...v.cart, load_kg: 40 + n } })),
     }),
     "fasteners of the kit": (p, n) => ({
       ...p,
