@@ -90,6 +90,11 @@ export class HeadingSearch {
     const near = this.byNearness(space, goals);
     if (near.length === 0 || (most < NO_LIMIT && near.length < goals.length)) return null;
     const first = near.slice(0, this.exactly);
+    if (most < NO_LIMIT && this.chosen === null) {
+      // Whether all can be joined at all is far sooner known than that nothing below a cost joins them.
+      const joined = yield* this.joinable(space, goals, first);
+      if (joined.length < first.length) return null;
+    }
     this.chosen ??= first;
     let network = yield* this.joinAll(space, goals, most, PATIENCE);
     if (network === null && most === NO_LIMIT) {
