@@ -50,6 +50,32 @@ test("names, days of laying and the day of removal are changed on the Request pa
   expect(await planOf(page)).toEqual(before);
 });
 
+test("fields that are filled faster than they are saved are all kept", async () => {
+  const { page } = sheet;
+  await goTo(page, "Request");
+  const [before, revision] = [await planOf(page), await settled(page)];
+  const words = {
+    "Who asks": "R. Tern",
+    Organisation: "School of the Estuary",
+    "How to reach them": "hut 4",
+  };
+  for (const [label, answer] of Object.entries(words))
+    await page.getByLabel(label, { exact: true }).fill(answer);
+  await page.getByLabel("Overall width", { exact: true }).first().fill("0.6 in");
+  await page.keyboard.press("Tab");
+  await page.getByText("At least 3 15/16 in.").waitFor();
+  await afterRevision(page, revision + 2);
+  expect((await planOf(page)).request).toEqual({
+    ...before.request,
+    requester: "R. Tern",
+    organisation: "School of the Estuary",
+    contact: "hut 4",
+  });
+  expect((await planOf(page)).visits).toEqual(before.visits);
+  for (let n = 0; n < 3; n++) await undo(page);
+  expect(await planOf(page)).toEqual(before);
+});
+
 test("weights of harm are changed among the layout's lists, per square foot where lengths are in feet", async () => {
   const { page } = sheet;
   await goTo(page, "Layout");

@@ -37,6 +37,16 @@ describe("deck and high water", () => {
     ]);
   });
 
+  test("who does not accept wet feet is told of it, with the height that is wanting at the lowest place", () => {
+    // Lowest deck 1.6 m under a level of 1.9 m: 0.3 m short.
+    const pit = walkway([2, 1.6, 2, 2], [MHW]);
+    const [refused] = deckLevelCautions({ ...pit, wet_feet_ok: false });
+    expect(refused).toMatch(/The request does not accept wet feet, yet people would walk in water there/);
+    expect(refused).toMatch(/the deck is 0\.30* m short/);
+    for (const wet_feet_ok of [true, null])
+      expect(deckLevelCautions({ ...pit, wet_feet_ok })[0]).not.toContain("request");
+  });
+
   test("the whole deck under the highest predicted tide is one sentence, and ordinary high water keeps silent", () => {
     const low = walkway([2, 2, 2, 2], [MHW, level("Highest tide", "highest-predicted", 2.4)]);
     expect(deckLevelCautions(low)).toEqual([

@@ -11,6 +11,8 @@ export interface DeckLevelsInput {
   readonly levels: readonly WaterLevel[];
   readonly datum: string;
   readonly units: UnitSystem;
+  /** Whether the request accepts wet feet; null or left out = not asked yet. */
+  readonly wet_feet_ok?: boolean | null;
 }
 
 const levelsSource: Source = { id: "plan-levels", title: "The plan's water levels", status: "project" };
@@ -101,13 +103,16 @@ export function deckLevelCautions(input: DeckLevelsInput): string[] {
           `No mean or ordinary high water is given on "${input.datum}": whether the deck lies under water at ordinary high tides cannot be told.`,
         ]
       : []),
-    ...(ordinary
-      ? [
-          `${underWords(ordinary, input.units)} People would walk in water there at ordinary high water: move the line, or raise the deck there by ${showQuantity(ordinary.level.z_m - ordinary.lowest.deck_m, "m", input.units)} at the lowest place, with more room under the modules (Layout, Lists: "Clear under the modules") on supports that are tall enough.`,
-        ]
-      : []),
+    ...(ordinary ? [`${underWords(ordinary, input.units)} ${wadingWords(ordinary, input)}`] : []),
     ...(top ? [underWords(top, input.units)] : []),
   ];
+}
+
+/** What follows for the people on it, and what a deeper gap under every module can and cannot do about it. */
+function wadingWords({ level, lowest }: DeckUnder, { units, wet_feet_ok }: DeckLevelsInput): string {
+  const asked = wet_feet_ok === false ? "The request does not accept wet feet, yet people" : "People";
+  const short = showQuantity(level.z_m - lowest.deck_m, "m", units);
+  return `${asked} would walk in water there at "${level.name}": at the lowest place the deck is ${short} short. Move the line, or use taller supports; more room under the modules (Layout, Lists) lifts every joint and may lead the line elsewhere, so look at the whole of it again.`;
 }
 
 function underWords({ level, under_m, whole_m, lowest }: DeckUnder, units: UnitSystem): string {

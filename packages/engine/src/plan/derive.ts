@@ -117,6 +117,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     levels: site.levels,
     datum: site.datum,
     units: plan.units,
+    wet_feet_ok: plan.request.wet_feet_ok,
   };
   const closures = yield* closureStage({ plan, site, layout }, siteKey, stages);
   const survey = yield* surveyStage({ plan, site }, stages);

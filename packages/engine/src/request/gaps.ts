@@ -48,7 +48,7 @@ export function requestGaps({ request, visits }: Asked): readonly RequestGap[] {
     "request.wet_feet_ok",
     request.wet_feet_ok === null,
     "Whether wet feet at high water are accepted is not told.",
-    "It decides how high the deck must lie.",
+    "Where they are not, a caution names the deck that lies below ordinary high water.",
   );
   ask(
     "visits",

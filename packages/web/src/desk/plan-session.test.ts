@@ -1,4 +1,4 @@
-import type { Plan } from "@causey/engine/plan";
+import type { Edit, Plan } from "@causey/engine/plan";
 import { expect, test } from "vitest";
 import {
   StoreError,
@@ -62,6 +62,30 @@ test("changes go one after another, each on the revision that the one before mad
   const state = await until(session, (s) => s.waiting.length === 0);
   expect(bases).toEqual([1, 2]);
   expect(state.snapshot).toMatchObject({ revision: 3, plan: { name: "C" } });
+});
+
+test("two fields of one form, filled while the first is on its way, both reach the store", async () => {
+  const request = { requester: "", organisation: "" };
+  const start = { ...snapshot("A", 1), plan: { ...plan("A"), request } as unknown as Plan };
+  const sent: unknown[] = [];
+  const session = await sessionOn(
+    async (change, base) => {
+      const edit = change.kind === "edit" && change.edit.type === "set-section" ? change.edit : null;
+      sent.push(edit?.value);
+      const next = { ...start.plan, request: edit?.value } as unknown as Plan;
+      return { kind: "saved", saved: { plan: next, revision: base + 1, undo: "", redo: null } };
+    },
+    async () => start,
+  );
+  const set = (value: object): void =>
+    session.edit({ type: "set-section", section: "request", value } as unknown as Edit);
+  set({ ...request, requester: "Tern" });
+  set({ ...request, organisation: "School" });
+  await until(session, (s) => s.waiting.length === 0);
+  expect(sent).toEqual([
+    { requester: "Tern", organisation: "" },
+    { requester: "Tern", organisation: "School" },
+  ]);
 });
 
 test("with no answer the change is kept, said to be unsaved, and sent when tried again", async () => {

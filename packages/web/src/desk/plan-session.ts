@@ -9,6 +9,7 @@ import {
   type Trouble,
 } from "../api/types.ts";
 import { differingSections } from "./plan-difference.ts";
+import { rebaseEdit } from "./rebase-edit.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** Someone else saved first: the change is kept and waits for the user's word. */
@@ -61,6 +62,8 @@ const blank: PlanState = {
 export function createPlanSession(plans: PlanStore): PlanSession {
   const store = createStore<PlanState>(blank);
   let sending = false;
+  /** The plan on the screen when a change was made. */
+  const seen = new WeakMap<Change, Plan>();
 
   async function first(preferred: string | null): Promise<string | null> {
     store.set(blank);
@@ -86,6 +89,8 @@ export function createPlanSession(plans: PlanStore): PlanSession {
   }
 
   function add(change: Change): void {
+    const { snapshot } = store.get();
+    if (snapshot) seen.set(change, snapshot.plan);
     store.update({ waiting: [...store.get().waiting, change], refused: [] });
     void send();
   }
@@ -107,7 +112,7 @@ export function createPlanSession(plans: PlanStore): PlanSession {
     const { id, snapshot, waiting } = store.get();
     const [change, ...rest] = waiting;
     if (id === null || !snapshot || !change) return store.update({ waiting: [] });
-    const answer = await plans.change(id, snapshot.revision, change);
+    const answer = await plans.change(id, snapshot.revision, onto(change, snapshot.plan));
     if (store.get().id !== id) return;
     const later = store.get().waiting.slice(waiting.length);
     const next = [...rest, ...later];
@@ -115,6 +120,14 @@ export function createPlanSession(plans: PlanStore): PlanSession {
       store.update({ snapshot: { ...snapshot, ...answer.saved }, waiting: next, trouble: null });
     else if (answer.kind === "refused") store.update({ refused: answer.problems, waiting: next });
     else await meetClash(snapshot, change, next, answer.plan, answer.revision);
+  }
+
+  /** The change as it is made of the plan that the changes before it have led to. */
+  function onto(change: Change, now: Plan): Change {
+    const base = seen.get(change);
+    return change.kind === "edit" && base
+      ? { kind: "edit", edit: rebaseEdit(change.edit, base, now) }
+      : change;
   }
 
   async function meetClash(

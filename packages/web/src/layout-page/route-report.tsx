@@ -31,7 +31,11 @@ export function RouteReport({ route, plan }: Props) {
         />
       )}
       {route.crossings.length === 0 ? (
-        <p>No channel, ditch or pool.</p>
+        <p>
+          {plan.zones.some((z) => z.use === "channel" || z.use === "pool")
+            ? "No channel, ditch or pool."
+            : "Crossings were not looked for: no channel or pool area was given."}
+        </p>
       ) : (
         <Rows
           label="Water crossed"

@@ -93,6 +93,7 @@ export function CartFields({ cart, units, onTake, onRemove }: Props) {
               size="small"
               optional
               units={units}
+              least_m={0.1}
               value={mm === null ? null : mm / 1000}
               onTake={(metres) => change({ [key]: metres === null ? null : metres * 1000 })}
             />
