@@ -127,6 +127,18 @@ test("timber with its treatment, and the deck by name", async () => {
   expect(grating).toContain(`mm wide, ${(kit.deck as { name: string }).name}`);
 });
 
+test("the heaviest part that is laid, soaked, with the people who carry it: a platform counts where one is laid", async () => {
+  const masses = ({ kit }: typeof d.results) => ({
+    module: Math.max(...kit.modules.map((m) => m.mass_soaked.value!)),
+    platform: kit.platform.mass_soaked.value!,
+  });
+  const straight = await deriveLane({ units: "metric", laying: { carriers: 6 } });
+  const { module, platform } = masses(straight.results);
+  const heaviest = straight.results.evaluation.platforms > 0 ? Math.max(module, platform) : module;
+  const said = /Heaviest part to carry (\d+(?:\.\d+)?) kg soaked, by 6 people/.exec(words(straight));
+  expect(Number(said?.[1])).toBeCloseTo(heaviest, 0);
+});
+
 describe("applicant in the title block", () => {
   const titled = (request: object, applicant: string): string =>
     words({

@@ -38,6 +38,7 @@ export function walkwayBlocks(context: PaperContext): Block[] {
         ["Deck", deckWords(plan)],
         ...heightRows(context),
         ["Parts", partsWords(context)],
+        ...liftRow(context),
         ["Timber", timberWords(context)],
         ["Laid", `${plan.laying.from} to ${plan.laying.to}; out by ${plan.removal.by}`],
         ...plotRows(context),
@@ -52,6 +53,22 @@ function partsWords({ plan, results: { evaluation: e } }: PaperContext): string 
   return [modules.join(", ") || "no module", count(e.platforms, "platform"), count(e.joints, "support")].join(
     "; ",
   );
+}
+
+/** The heaviest part that is laid, as it comes out of the mud, and how many carry it: they must be found. */
+function liftRow({ plan, results: { kit, evaluation } }: PaperContext): Row[] {
+  const laid = (mm: number): boolean => evaluation.modules.some((m) => Math.abs(m.length_m * 1000 - mm) < 1);
+  const platforms = kit.halves.length > 0 ? kit.halves : [kit.platform];
+  const masses = [
+    ...kit.modules.filter((m) => laid(m.length_mm)),
+    ...(evaluation.platforms > 0 ? platforms : []),
+  ].map((part) => part.mass_soaked.value);
+  if (masses.length === 0) return [];
+  const known = masses.filter((mass) => mass !== null);
+  const mass =
+    known.length < masses.length ? "not known" : `${shower(plan)(Math.max(...known), "kg")} soaked`;
+  const { carriers } = plan.laying;
+  return [["Heaviest part to carry", `${mass}, by ${carriers} ${carriers === 1 ? "person" : "people"}`]];
 }
 
 /** Both ends of the height over ground: the least matters to plants, the greatest to who falls. */
