@@ -5,6 +5,6 @@ export { closedEdges, takeOff, type CountedLayout } from "./take-off.ts";
 export { moduleMasses, type PartMass, type PartMasses } from "./part-masses.ts";
 export { cuttingProblems, stockPrices, type SizeCutting, type Unpriced } from "./cutting-problems.ts";
 export { cheapestPacks, type Pack } from "./packs.ts";
-export { missingPrices, newlyMissing } from "./missing-prices.ts";
+export { missingPrices } from "./missing-prices.ts";
 export { orderList, toCents, type SizePlan } from "./order-list.ts";
 export { OLD_PRICE_DAYS, priceProblems } from "./price-problems.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { missingPrices, newlyMissing } from "./missing-prices.ts";
+import { missingPrices } from "./missing-prices.ts";
 import type { Price, TakeOff } from "./types.ts";
 
 const price = (item: string, length_mm: number | null): Price => ({
@@ -33,11 +33,4 @@ test("a size without a price, a piece longer than the stock, and a thing priced 
     { item: "2x6, 3000 mm", needed: 2 },
     { item: "screw-10x3", needed: 90 },
   ]);
-});
-
-test("only what the old list priced is newly missing", () => {
-  expect(newlyMissing(off, whole.slice(1), [price("2x6", 3658)])).toEqual([
-    { item: "screw-10x3", needed: 90 },
-  ]);
-  expect(newlyMissing(off, whole, whole)).toEqual([]);
 });

@@ -11,13 +11,3 @@ export const missingPrices = (off: TakeOff, prices: readonly Price[]): readonly 
     .filter((line) => !prices.some((p) => p.item === line.item && p.length_mm === null))
     .map((line) => ({ item: line.item, needed: line.count })),
 ];
-
-/** What is missing with the new list and was not with the old one. */
-export function newlyMissing(
-  off: TakeOff,
-  old: readonly Price[],
-  fresh: readonly Price[],
-): readonly Unpriced[] {
-  const before = new Set(missingPrices(off, old).map((u) => u.item));
-  return missingPrices(off, fresh).filter((u) => !before.has(u.item));
-}
