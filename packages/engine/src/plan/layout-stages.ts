@@ -2,7 +2,6 @@ import type { Job } from "../formula/index.ts";
 import {
   SearchMemory,
   entryRamps,
-  lowestOnWay,
   searchLayout,
   type Layout,
   type LayoutFacts,
@@ -55,12 +54,6 @@ function memoryIn(cache: StageCache | undefined): SearchMemory {
   cache.set("search-memory", { key: "", value: memory });
   return memory;
 }
-
-/** Joints with the lowest ground on the way to each. */
-export const withWays = (layout: Layout) => {
-  const ways = lowestOnWay(layout);
-  return layout.joints.map((j) => ({ ...j, way_m: ways.get(j.id)! }));
-};
 
 /** Length along the walkway, gaps included [m]. */
 export const walkwayLength = (layout: Layout, gap_m: number): number =>

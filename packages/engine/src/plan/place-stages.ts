@@ -1,11 +1,10 @@
 import { hashSeries, wetness, type WaterResults } from "../water/index.ts";
 import type { Job } from "../formula/index.ts";
-import type { Layout } from "../layout/index.ts";
+import { lowestOnWay, type Layout } from "../layout/index.ts";
 import { optionLines, type OptionLine } from "../options/index.ts";
 import type { Site } from "../site/index.ts";
 import { surveyResults, type SurveyResults } from "../survey/index.ts";
 import type { Plan } from "./document.ts";
-import { withWays } from "./layout-stages.ts";
 import { atOnce, type Stages } from "./stages.ts";
 import { visitClosureCautions } from "./visit-closures.ts";
 
@@ -35,6 +34,12 @@ export function* optionStage({ plan, site, layout }: InPlace, stages: Stages): J
 }
 
 const seriesKey = (series: Site["series"]): string | null => (series === null ? null : hashSeries(series));
+
+/** Joints with the lowest ground on the way to each. */
+const withWays = (layout: Layout) => {
+  const ways = lowestOnWay(layout);
+  return layout.joints.map((j) => ({ ...j, way_m: ways.get(j.id)! }));
+};
 
 /** Stage "water": hours wet of ground and deck, and the days on which joints are dry. */
 export function* waterStage({ plan, site, layout }: InPlace, stages: Stages): Job<WaterResults> {
