@@ -2,15 +2,11 @@ import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { violations } from "./support/axe.ts";
 import { picture, wide } from "./support/browser.ts";
-import { afterRevision, planOf, settled } from "./support/sheet.ts";
+import { afterRevision, goTo, planOf, settled } from "./support/sheet.ts";
 import { sheetSession } from "./support/session.ts";
 
 const sheet = sheetSession(wide);
 
-const goTo = async (page: Page, title: string): Promise<void> => {
-  await page.getByRole("link", { name: title, exact: true }).click();
-  await page.getByRole("heading", { level: 1, name: title }).waitFor();
-};
 /** Types into a field and waits until the change is saved and worked out. */
 const type = async (page: Page, label: string, words: string): Promise<void> => {
   const before = await settled(page);

@@ -1,20 +1,15 @@
 // Row 2 of the first form: the printed request form can be keyed back. Every question that is printed must be known
 // here, and every answer must come to stand in the plan.
 import type { Plan } from "@causey/engine/plan";
-import type { Locator, Page } from "playwright-core";
+import type { Locator } from "playwright-core";
 import { expect, test } from "vitest";
 import { deriveLane, sheetTexts } from "../support/lane-plan.ts";
 import { violations } from "./support/axe.ts";
 import { picture, wide } from "./support/browser.ts";
-import { afterRevision, planOf, settled } from "./support/sheet.ts";
+import { afterRevision, goTo, planOf, settled } from "./support/sheet.ts";
 import { sheetSession } from "./support/session.ts";
 
 const sheet = sheetSession(wide);
-
-const goTo = async (page: Page, title: string): Promise<void> => {
-  await page.getByRole("link", { name: title, exact: true }).click();
-  await page.getByRole("heading", { level: 1, name: title }).waitFor();
-};
 
 /** Keys one answer, as a person does who copies from paper, and waits until it is saved. */
 async function key(within: Locator, label: string, answer: string): Promise<void> {

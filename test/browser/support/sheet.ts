@@ -28,6 +28,12 @@ export async function setHeadingStep(page: Page, url: string, step: number): Pro
   if (!answer.ok()) throw new Error(`The step could not be set: ${await answer.text()}`);
 }
 
+/** Opens a page by its peg. */
+export const goTo = async (page: Page, title: string): Promise<void> => {
+  await page.getByRole("link", { name: title, exact: true }).click();
+  await page.getByRole("heading", { level: 1, name: title }).waitFor();
+};
+
 /** Waits until the plan is saved and the figures belong to its revision. */
 export async function settled(page: Page): Promise<number> {
   const handle = await page.waitForFunction(
