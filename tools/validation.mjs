@@ -30,15 +30,42 @@ function agrees(written, made) {
 
 function render(files) {
   const parts = files
-    .map((f) => ({ file: relative(root, f.name), titles: f.assertionResults.map((a) => a.fullName.trim()) }))
+    .map((f) => ({ file: relative(root, f.name), tests: f.assertionResults }))
     .sort((a, b) => (a.file < b.file ? -1 : 1))
-    .map(({ file, titles }) => {
+    .map(({ file, tests }) => {
       const title = basename(file, ".test.ts").replaceAll("-", " ");
-      const list = titles.map((t) => `- ${t}`).join("\n");
-      return [`## ${title}`, citation(file), `\`${file}\``, list].filter(Boolean).join("\n\n");
+      const list = tests
+        .filter((t) => !t.meta?.published)
+        .map((t) => `- ${t.fullName.trim()}`)
+        .join("\n");
+      return [`## ${title}`, citation(file), `\`${file}\``, figures(tests), list]
+        .filter(Boolean)
+        .join("\n\n");
     });
   return `# Validation\n\nWritten by \`npm run validation\` from the tests; do not edit. Each line is a test that holds a calculation against\nsomething outside the project. All of them pass before anything lands.\n\n${parts.join("\n\n")}\n`;
 }
+
+/** Tests of one figure each: expected, got and tolerance side by side. */
+function figures(tests) {
+  const rows = tests.filter((t) => t.meta?.published);
+  if (rows.length === 0) return "";
+  const lines = rows.map((t) => {
+    const { id, unit, expected, got, tolerance } = t.meta.published;
+    const title = t.fullName
+      .trim()
+      .replace(/: [^:]*$/, "")
+      .replaceAll("|", "/");
+    return `| ${id} | ${title} | ${expected} | ${show(got)} | ${show(tolerance)} | ${unit} |`;
+  });
+  return [
+    "| row | what, after which source | expected | got | tolerance | unit |",
+    "|---|---|---|---|---|---|",
+    ...lines,
+  ].join("\n");
+}
+
+/** Five figures, without trailing zeros. */
+const show = (v) => String(Number(v.toPrecision(5)));
 
 /** The comment at the head of a test file names its sources. */
 function citation(file) {
