@@ -24,6 +24,27 @@ export interface Frame {
   readonly has_boards: boolean;
   /** Own weight of the part, soaked [kg/m]. */
   readonly dead_kg_m: number;
+  /** How the part hangs together beside its stringers; left out, the stringers are checked one by one. */
+  readonly build?: FrameBuild;
+}
+
+/** One row across the stringers. */
+export interface FrameRow {
+  /** Its middle from the part's start [m]. */
+  readonly x_m: number;
+  readonly size: string;
+  readonly lay: "edge" | "flat";
+}
+
+/** Rows of cross pieces between the stringers, and what the part rests on. */
+export interface FrameBuild {
+  readonly rows: readonly FrameRow[];
+  /** Deck boards that run through over all stringers; none where they end at each, or the deck is another. */
+  readonly boards: readonly FrameRow[];
+  /** Thickness of a stringer [m]: two that stand closer than that face to face have no cross piece between them. */
+  readonly stringer_m: number;
+  /** Length of the sills under the four edges of a platform [m]; null for a module, which rests on its ends. */
+  readonly platform_sill_m: number | null;
 }
 
 const MOST_REPETITIVE_SPACING = 24 * M_PER_IN;

@@ -1,8 +1,16 @@
-import { crossPlaces, moduleStringers, platformStringers, type StringerLines } from "../kit/index.ts";
+import {
+  crossPlaces,
+  deckBoards,
+  moduleStringers,
+  platformStringers,
+  supportKind,
+  type StringerLines,
+} from "../kit/index.ts";
 import type { ModulePart, PlatformPart } from "../layout/index.ts";
 import { M_PER_IN, showQuantity } from "../units/index.ts";
-import type { Frame } from "./frame.ts";
+import type { Frame, FrameBuild, FrameRow } from "./frame.ts";
 import { massOf } from "./lifting.ts";
+import { jointsOf } from "./plan-joints.ts";
 import { groupBy, sizeOf, type Setting } from "./setting.ts";
 
 /** All modules of one length. */
@@ -24,6 +32,17 @@ function braceOf(setting: Setting, length_mm: number): number {
   return Math.max(...gaps) / 1000;
 }
 
+/** Deck boards of a part of this length, each as a row across. */
+function boardRows({ input, context }: Setting, length_mm: number): FrameRow[] {
+  const { deck } = input.plan.kit;
+  if (deck.kind !== "boards") return [];
+  return deckBoards(deck, length_mm, [0, deck.width_mm], 0, context.tables.sizes).map((board) => ({
+    x_m: (board.x0 + board.x1) / 2,
+    size: deck.size,
+    lay: "flat",
+  }));
+}
+
 function moduleFrame(setting: Setting, length_mm: number): Frame {
   const { kit } = setting.input.plan;
   const { context, gravity, geometry } = setting;
@@ -39,6 +58,16 @@ function moduleFrame(setting: Setting, length_mm: number): Frame {
     brace_m: braceOf(setting, length_mm),
     has_boards: kit.deck.kind === "boards",
     dead_kg_m: mass / length_m,
+    build: {
+      rows: crossPlaces(kit, length_mm, context.tables.sizes).map(({ x, size }) => ({
+        x_m: (x[0] + x[1]) / 2000,
+        size,
+        lay: kit.cross_pieces.lay,
+      })),
+      boards: kit.stringers.count > 2 ? boardRows(setting, length_mm) : [],
+      stringer_m: sizeOf(setting, kit.stringers.size).thickness_in * M_PER_IN,
+      platform_sill_m: null,
+    },
   };
 }
 
@@ -63,6 +92,29 @@ function platformBrace(setting: Setting): number {
   return platform.cross_pieces.count > 1 ? (side - along) / (platform.cross_pieces.count - 1) : side;
 }
 
+/** Rows of a platform's cross pieces, and the shortest sill that stands under one of its edges. */
+function platformBuild(setting: Setting, parts: readonly PlatformPart[]): FrameBuild {
+  const { platform, cross_pieces } = setting.input.plan.kit;
+  const { size, count } = platform.cross_pieces;
+  const row = sizeOf(setting, size);
+  const along = (cross_pieces.lay === "flat" ? row.width_in : row.thickness_in) * M_PER_IN;
+  const step = (platform.side_mm / 1000 - along) / (count - 1);
+  const under = new Set(parts.flatMap(jointsOf));
+  const sills = setting.input.layout.joints
+    .filter((joint) => under.has(joint.id))
+    .map((joint) => supportKind(setting.input.plan.kit, joint.support).sill.length_mm / 1000);
+  return {
+    rows: Array.from({ length: count }, (_, r) => ({
+      x_m: r * step + along / 2,
+      size,
+      lay: cross_pieces.lay,
+    })),
+    boards: boardRows(setting, platform.side_mm),
+    stringer_m: sizeOf(setting, platform.stringers.size).thickness_in * M_PER_IN,
+    platform_sill_m: Math.min(...sills, platform.side_mm / 1000),
+  };
+}
+
 /** The frame of a platform; null when the layout has none. */
 export function platformFrame(setting: Setting): { frame: Frame; parts: readonly PlatformPart[] } | null {
   const parts = setting.input.layout.parts.filter((p) => p.kind === "platform");
@@ -80,6 +132,7 @@ export function platformFrame(setting: Setting): { frame: Frame; parts: readonly
     brace_m: platformBrace(setting),
     has_boards: kit.deck.kind === "boards",
     dead_kg_m: massOf(setting.input.masses.platform, setting.gravity, "soaked") / side,
+    build: platformBuild(setting, parts),
   };
   return { frame, parts };
 }

@@ -112,7 +112,7 @@ describe("a 12 ft module worked by hand (strengths of NDS Supplement Table 4B, f
       "structure.stringer-shares",
       "us-asd-2018.reference.fb",
       "us-asd-2018.beam-stability",
-      "structure.moving-train",
+      "beam.moving-loads",
       "check.moment-capacity",
     ])
       expect(ids).toContain(id);

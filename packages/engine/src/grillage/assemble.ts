@@ -1,5 +1,5 @@
 import { DomainError } from "../units/index.ts";
-import { addTo, emptyBand, type Band } from "./band.ts";
+import { addTo, emptyBand, placeIn, type Band } from "./band.ts";
 import { beamStiffness, type BeamStiffness } from "./beam-stiffness.ts";
 import type { Grillage } from "./types.ts";
 
@@ -13,12 +13,9 @@ export interface Assembled {
   readonly stiffness: Band;
 }
 
-/** Hold of a slope that nothing else holds, as a share of the stiffest slope: it takes no moment worth naming. */
-const LOOSE = 1e-12;
-
 /**
- * Puts the beams together. A slope that no beam holds (a stringer free to twist between hinged cross pieces) gets a
- * hold so weak that it takes no load.
+ * Puts the beams together. A slope that no beam resists at all (the twist of a stringer given no torsional stiffness)
+ * is held at zero: no moment ever reaches it.
  *
  * Throws `DomainError` on a beam that names no node, has no length or no stiffness.
  */
@@ -45,8 +42,6 @@ export function freedomsOf({ beams }: Grillage, e: number): readonly number[] {
 }
 
 function holdLooseSlopes(band: Band): void {
-  let stiffest = 0;
   for (let i = 0; i < band.size; i++)
-    if (i % PER_NODE !== 0) stiffest = Math.max(stiffest, band.values[i * (band.width + 1) + band.width]!);
-  for (let i = 0; i < band.size; i++) if (i % PER_NODE !== 0) addTo(band, i, i, LOOSE * stiffest);
+    if (i % PER_NODE !== 0 && band.values[placeIn(band, i, i)] === 0) addTo(band, i, i, 1);
 }

@@ -43,7 +43,7 @@ function torsion(k: Float64Array, L: number, { gj }: Beam): void {
 function condense(k: Float64Array, r: number): void {
   const pivot = k[r * SIZE + r]!;
   const scale = Math.max(...Array.from({ length: SIZE }, (_, i) => Math.abs(k[i * SIZE + i]!)), 1e-300);
-  if (pivot > 1e-12 * scale) {
+  if (pivot > 1e-9 * scale) {
     const row = k.slice(r * SIZE, r * SIZE + SIZE);
     for (let i = 0; i < SIZE; i++)
       for (let j = 0; j < SIZE; j++) k[i * SIZE + j]! -= (row[i]! * row[j]!) / pivot;

@@ -1,6 +1,6 @@
 import { DomainError } from "../units/index.ts";
-import { copyBand, factorBand, placeIn, solveBand, type Band } from "./band.ts";
-import { PER_NODE, freedomsOf, type Assembled } from "./assemble.ts";
+import { addTo, copyBand, factorBand, placeIn, solveBand, type Band } from "./band.ts";
+import { PER_NODE, type Assembled } from "./assemble.ts";
 import type { BeamForces, Contact, NodeLoad } from "./types.ts";
 
 /** A grillage whose touching bearings are settled: any load can be solved at once. */
@@ -12,17 +12,21 @@ export interface Factored {
   readonly stable: boolean;
 }
 
-/** Below this share of its own stiffness a pivot is nothing but the weak hold of loose slopes. */
-const SINGULAR = 1e-10;
+/** Below this share of its own stiffness a pivot is nothing but rounding: a mechanism. */
+const SINGULAR = 1e-11;
 
-/** Factors the stiffness with the touching bearings held at their level. */
-export function factorContact(assembled: Assembled, contact: Contact): Factored {
+/** Hold of a bearing that does not touch while the search for those that do goes on [N/m]. */
+const SOFT = 1;
+
+/** Factors the stiffness with the touching bearings held at their level; `soft` keeps a trace of hold on the others. */
+export function factorContact(assembled: Assembled, contact: Contact, soft = false): Factored {
   const factors = copyBand(assembled.stiffness);
   for (const [b, { node }] of assembled.grillage.bearings.entries())
     if (contact[b]) hold(factors, node * PER_NODE);
+    else if (soft) addTo(factors, node * PER_NODE, node * PER_NODE, SOFT);
   const least = factorBand(factors);
   const touching = contact.filter(Boolean).length;
-  return { assembled, contact, factors, stable: touching >= 2 && least > SINGULAR };
+  return { assembled, contact, factors, stable: soft ? least > 0 : touching >= 2 && least > SINGULAR };
 }
 
 /** Puts 1 on the diagonal and 0 beside it. */
@@ -87,16 +91,18 @@ export function reactions(system: Factored, u: Float64Array, loads: readonly Nod
 
 /** Forces inside one beam. Moments sag positive; loads stand on nodes, so the shear is the same along it. */
 export function beamForces({ assembled }: Factored, e: number, u: Float64Array): BeamForces {
-  const { local, cos, sin } = assembled.beams[e]!;
-  const g = freedomsOf(assembled.grillage, e).map((i) => u[i]!);
-  const turned = [
-    g[0]!,
-    cos * g[1]! + sin * g[2]!,
-    cos * g[2]! - sin * g[1]!,
-    g[3]!,
-    cos * g[4]! + sin * g[5]!,
-    cos * g[5]! - sin * g[4]!,
-  ];
-  const force = (row: number): number => turned.reduce((sum, v, j) => sum + local[row * 6 + j]! * v, 0);
-  return { moment_from: force(1), moment_to: -force(4), shear: -force(0), torsion: force(2) };
+  const { local: k, cos, sin } = assembled.beams[e]!;
+  const { from, to } = assembled.grillage.beams[e]!;
+  const [a, b] = [from * PER_NODE, to * PER_NODE];
+  const [wa, wb] = [u[a]!, u[b]!];
+  const along_a = cos * u[a + 1]! + sin * u[a + 2]!;
+  const along_b = cos * u[b + 1]! + sin * u[b + 2]!;
+  const across_a = cos * u[a + 2]! - sin * u[a + 1]!;
+  const across_b = cos * u[b + 2]! - sin * u[b + 1]!;
+  return {
+    shear: -(k[0]! * wa + k[1]! * along_a + k[3]! * wb + k[4]! * along_b),
+    moment_from: k[6]! * wa + k[7]! * along_a + k[9]! * wb + k[10]! * along_b,
+    moment_to: -(k[24]! * wa + k[25]! * along_a + k[27]! * wb + k[28]! * along_b),
+    torsion: k[14]! * across_a + k[17]! * across_b,
+  };
 }

@@ -47,7 +47,7 @@ const trainInputs = [
 
 const movingTrain = defineMethod<unknown>(
   {
-    id: "structure.moving-train",
+    id: "beam.moving-loads",
     title: "Largest moment, end reaction and deflection of a train of loads on a simple span",
     inputs: [
       { key: "span_mm", title: "Span", type: "number", min: 1, max: 1e6 },
@@ -98,7 +98,7 @@ export function recordTrain(
   note?: string,
 ): void {
   recordValue(trace, {
-    id: "structure.moving-train",
+    id: "beam.moving-loads",
     title,
     symbol,
     value,

@@ -72,7 +72,7 @@ test("Stretched wire, philoid.com 133644: 1 m of 4 mm2 steel under 2.16 kg at mi
 });
 
 test("the shell's form of the moving train in newtons and millimetres, and a list that does not fit", () => {
-  const calc = structureCalculations.find((c) => c.id === "structure.moving-train")!;
+  const calc = structureCalculations.find((c) => c.id === "beam.moving-loads")!;
   const good = calc.run(
     { span_mm: 120_000, loads_n: [200, 100], at_mm: [0, 36_000], ei_n_m2: 1e6 },
     undefined,
