@@ -21,6 +21,18 @@ export const sources = {
     "Table 4B, Southern Pine; metric values seen, psi is the table step that rounds to them",
     "computed",
   ),
+  "en-338": source(
+    "en-338",
+    "EN 338, Structural timber, strength classes (2009 and later)",
+    "Table 1, softwood; values as carried in a public finite-element library, those marked so from memory",
+    "seen",
+  ),
+  "metric-yard": source(
+    "metric-yard",
+    "Metric sawn and planed softwood sizes of European yards",
+    "common practice, no source",
+    "practice",
+  ),
   "ps-20": source(
     "ps-20",
     "American Softwood Lumber Standard PS 20",

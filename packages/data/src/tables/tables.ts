@@ -2,11 +2,20 @@ import { hashJson } from "@causey/engine/formula";
 import type { Tables } from "@causey/engine/materials";
 import { ruleProfiles, ruleSources } from "../rules/index.ts";
 import { sources } from "../sources/index.ts";
-import { fasteners, labour, lumberSizes, preservatives, tableFourA, tableFourB } from "../timber/index.ts";
+import {
+  en338,
+  fasteners,
+  labour,
+  lumberSizes,
+  preservatives,
+  tableFourA,
+  tableFourB,
+} from "../timber/index.ts";
 
 const content = {
   sources: { ...sources, ...ruleSources },
   grades: [...tableFourA, ...tableFourB],
+  strength_classes: en338,
   sizes: lumberSizes,
   fasteners,
   preservatives,

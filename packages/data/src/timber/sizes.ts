@@ -26,7 +26,18 @@ function size(id: string, thick: number, wide: number, status: LumberSize["statu
   };
 }
 
-/** Sizes a yard sells. Actual thickness and width in inches beside the nominal ones. */
+/** A metric size, sold by its actual thickness and width; it has no nominal inch name. */
+const metric = (thickness_mm: number, width_mm: number): LumberSize => ({
+  id: `${thickness_mm}x${width_mm}`,
+  thickness_in: thickness_mm / 25.4,
+  width_in: width_mm / 25.4,
+  nominal_thickness_in: null,
+  nominal_width_in: null,
+  source: "metric-yard",
+  status: "practice",
+});
+
+/** Sizes a yard sells: nominal inches, then millimetres. Actual thickness and width in inches beside the nominal ones. */
 export const lumberSizes = [
   size("1x3", 1, 3),
   size("1x4", 1, 4),
@@ -47,4 +58,26 @@ export const lumberSizes = [
   size("4x6", 4, 6),
   size("4x8", 4, 8),
   size("6x6", 6, 6),
+  metric(22, 45),
+  metric(22, 95),
+  metric(28, 95),
+  metric(28, 120),
+  metric(28, 145),
+  metric(45, 45),
+  metric(45, 70),
+  metric(45, 95),
+  metric(45, 120),
+  metric(45, 145),
+  metric(45, 170),
+  metric(45, 195),
+  metric(45, 220),
+  metric(70, 70),
+  metric(70, 95),
+  metric(70, 120),
+  metric(70, 145),
+  metric(70, 170),
+  metric(70, 195),
+  metric(70, 220),
+  metric(95, 95),
+  metric(95, 145),
 ] as const satisfies readonly LumberSize[];

@@ -1,7 +1,8 @@
-import type { LumberSize } from "../materials/index.ts";
-import { metres, millimetres, qty, showQuantity } from "../units/index.ts";
+import { ovenDryGravity, type LumberSize } from "../materials/index.ts";
+import { metres, millimetres, newtons, qty, showQuantity } from "../units/index.ts";
 import type { Trace } from "../formula/index.ts";
 import { GRADE } from "./cautions.ts";
+import { forceDemand, liveCombination } from "./combination.ts";
 import type { Frame } from "./frame.ts";
 import type { CheckContext } from "./input.ts";
 import { checkPiece, type PieceChange, type PieceLabel } from "./piece-check.ts";
@@ -50,7 +51,7 @@ function checkScrews(
     kind: label.kind,
     title: `${label.name}: screws at its ends`,
     parts: label.parts,
-    rule: context.code.rule("12.3 dowel-type fasteners, yield limit equations"),
+    rule: context.code.rule("screws"),
     caution: `Screws in end grain, spaced so that the wood does not split, stainless or hot-dip galvanised. Withdrawal from end grain has no design value. ${GRADE}`,
   };
   const lateral = screwsOf(piece, context);
@@ -59,7 +60,13 @@ function checkScrews(
   const load = cases.reduce((a, b) => (b.reaction(span) > a.reaction(span) ? b : a));
   const working: Trace = [];
   load.explain(working);
-  const demand = load.reaction(span, working);
+  const demand = forceDemand(
+    liveCombination(context.code),
+    newtons(0),
+    load.reaction(span, working),
+    working,
+    load.name,
+  );
   const { capacity, mode } = lateral.value(piece.screws_per_end, working);
   const verdict = {
     unit: "N",
@@ -87,14 +94,15 @@ function screwsOf(
       missing: [`a screw of the fastener table instead of "${piece.screw}": ${known.join(", ")}`],
     };
   }
+  const { duration } = liveCombination(code);
   const joint = (count: number) => ({
     screw,
     count,
     side_m: piece.side_m,
-    gravity: member.value.grade.specific_gravity.value,
+    gravity: ovenDryGravity(member.value.density, tables.sources),
     end_grain: true,
     wet: true,
-    duration: "ten-years" as const,
+    duration,
   });
   const first = code.screws(joint(1));
   if (!first.ok) return { ok: false, missing: missingOf(first.problems) };

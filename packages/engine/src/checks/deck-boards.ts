@@ -48,6 +48,6 @@ const baseOf = (label: PieceLabel, { code }: CheckContext): CheckBase => ({
   kind: label.kind,
   title: label.name,
   parts: label.parts,
-  rule: code.rule("3.3 bending members, flexure"),
+  rule: code.rule("bending"),
   caution: "The cart must fit on the deck before anything else can be said.",
 });

@@ -1,4 +1,4 @@
-import type { LumberSize } from "../materials/index.ts";
+import { sameYard, type LumberSize } from "../materials/index.ts";
 import { M_PER_IN } from "../units/index.ts";
 import { worstShare, type AcrossLoads, type WorstShare } from "../structure/index.ts";
 import type { GradedLumber } from "./input.ts";
@@ -100,6 +100,6 @@ export function deeperSizes(sizes: readonly LumberSize[], id: string): LumberSiz
   const own = sizes.find((s) => s.id === id);
   if (!own) return [];
   return sizes
-    .filter((s) => s.nominal_thickness_in === own.nominal_thickness_in && s.width_in > own.width_in)
+    .filter((s) => sameYard(s, own) && s.thickness_in === own.thickness_in && s.width_in > own.width_in)
     .sort((a, b) => a.width_in - b.width_in);
 }

@@ -1,5 +1,5 @@
 import type { Field, JsonObject } from "../formula/index.ts";
-import { designCode, type DesignCode, type Found } from "../codes/index.ts";
+import { CODE_FIELD_TITLE, designCode, type DesignCode, type Found } from "../codes/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import type { Cart } from "../plan/document.ts";
 import type { UnitSystem } from "../units/index.ts";
@@ -23,7 +23,7 @@ export const text = (key: string, title: string, choices?: readonly string[]): F
 });
 export const yes = (key: string, title: string): Field => ({ key, title, type: "boolean" });
 
-export const codeField = text("code", "Design code (us-asd-2018)");
+export const codeField = text("code", CODE_FIELD_TITLE);
 export const unitsField = optional(text("units", "Units of the words in the answer", ["us", "metric"]));
 export const lumberFields: readonly Field[] = [
   text("species", "Species group"),

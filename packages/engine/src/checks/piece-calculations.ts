@@ -1,4 +1,5 @@
-import { inputProblem, type Calculation, type JsonObject, type Source } from "../formula/index.ts";
+import { clausesOf } from "../codes/index.ts";
+import { inputProblem, type Calculation, type JsonObject } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import { checkCrossPiece, type CrossPiece } from "./cross-piece.ts";
 import { checkDeckBoards } from "./deck-boards.ts";
@@ -15,13 +16,6 @@ import {
 import { checkMethod } from "./method-results.ts";
 import type { Piece } from "./piece.ts";
 import { footPatch, pointLoad } from "./rules.ts";
-
-const nds: Source = {
-  id: "awc-nds-2018",
-  title: "AWC National Design Specification for Wood Construction, 2018 edition",
-  at: "3.3, 3.4, 3.5, 12.3",
-  status: "memory",
-};
 
 const metre = (input: JsonObject, key: string): number => (input[key] as number) / 1000;
 
@@ -53,7 +47,7 @@ const crossPieceCalculation = checkMethod(
     ],
     validity:
       "One piece alone between two stringers, simple span, wet service, screws in end grain, own weight left out.",
-    sources: [nds, pointLoad.spec.source],
+    sources: [...clausesOf("bending", "shear", "screws"), pointLoad.spec.source],
   },
   (input, context) => {
     const piece = crossPieceFrom(input);
@@ -101,7 +95,7 @@ const deckCalculation = checkMethod(
     ],
     validity:
       "One board alone, simple span between stringers; or mesh strands one way, elastic, ends that do not slip.",
-    sources: [nds, pointLoad.spec.source, footPatch.spec.source],
+    sources: [...clausesOf("bending", "deflection"), pointLoad.spec.source, footPatch.spec.source],
   },
   (input, context) => {
     const demands = [demandFrom(input)];

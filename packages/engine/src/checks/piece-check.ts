@@ -31,26 +31,19 @@ export interface PieceChange {
   readonly piece: Piece;
 }
 
-const clause: Readonly<Record<PieceCheck, string>> = {
-  bending: "3.3 bending members, flexure",
-  shear: "3.4 bending members, shear",
-  deflection: "3.5 bending members, deflection",
-};
-
-const THIN =
-  "Boards under 2 in nominal stand outside the strength tables: the grade's values are used without gain of size or lay.";
-
-/** Said of boards thinner than the tables cover. */
-const thinness = (piece: Piece, { tables }: CheckContext): string =>
-  tables.sizes.some((s) => s.id === piece.size && s.nominal_thickness_in < 2) ? `${THIN} ` : "";
+/** What the code says of this very piece, such as a board thinner than its tables cover. */
+function cautionOf({ size, lumber }: Piece, { tables, code }: CheckContext): string {
+  const member = code.member(tables, lumber.species, lumber.grade, size);
+  return member.ok && member.value.caution !== null ? `${member.value.caution} ` : "";
+}
 
 const baseOf = (check: PieceCheck, piece: Piece, label: PieceLabel, context: CheckContext): CheckBase => ({
   id: `${label.id}.${check}`,
   kind: label.kind,
   title: `${label.name}: ${check}`,
   parts: label.parts,
-  rule: check === "deflection" ? deflectionLimit.spec.source : context.code.rule(clause[check]),
-  caution: `One piece alone takes the load: nothing is shared with its neighbours. ${thinness(piece, context)}${STAFF_ACCESS} ${GRADE}`,
+  rule: check === "deflection" ? deflectionLimit.spec.source : context.code.rule(check),
+  caution: `One piece alone takes the load: nothing is shared with its neighbours. ${cautionOf(piece, context)}${STAFF_ACCESS} ${GRADE}`,
 });
 
 /** Bending, shear or deflection of one cross piece or board under a foot or an axle. */

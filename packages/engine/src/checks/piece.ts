@@ -1,8 +1,9 @@
-import type { Found, Member, Situation, Strengths } from "../codes/index.ts";
+import type { Combination, Found, Member, Situation, Strengths } from "../codes/index.ts";
 import type { Trace } from "../formula/index.ts";
-import type { LumberSize } from "../materials/index.ts";
+import { sameYard, type LumberSize } from "../materials/index.ts";
 import { rectangleArea, rectangleInertia, rectangleSectionModulus } from "../structure/index.ts";
-import { inches, metres, qty, type Qty } from "../units/index.ts";
+import { inches, metres, newtons, qty, type Qty } from "../units/index.ts";
+import { forceDemand, liveCombination, momentDemand } from "./combination.ts";
 import { allowedDeflection, momentCapacity, shearCapacity } from "./formulas.ts";
 import type { CheckContext, GradedLumber } from "./input.ts";
 import type { PieceCase } from "./piece-cases.ts";
@@ -24,18 +25,20 @@ export type PieceCheck = "bending" | "shear" | "deflection";
 export interface PieceModel {
   readonly piece: Piece;
   readonly member: Member;
+  /** Loads with their factors, and the duration that the strengths are for. */
+  readonly combination: Combination;
   readonly strengths: Strengths;
   readonly section: { readonly b: Qty<"m">; readonly d: Qty<"m"> };
   readonly capacity: Readonly<Record<PieceCheck, number>>;
   readonly stiffness: number;
 }
 
-const situationOf = (piece: Piece): Situation => ({
+const situationOf = (piece: Piece, { duration }: Combination): Situation => ({
   use: piece.lay,
   wet: true,
   incised: piece.lumber.incised,
   repetitive: false,
-  duration: "ten-years",
+  duration,
   ...(piece.lay === "edge" ? { unbraced_m: piece.span_m } : {}),
 });
 
@@ -49,7 +52,8 @@ export function pieceModel(piece: Piece, { tables, code }: CheckContext): Found<
   const { species, grade } = piece.lumber;
   const found = code.member(tables, species, grade, piece.size);
   if (!found.ok) return found;
-  const strengths = code.strength(found.value, situationOf(piece));
+  const combination = liveCombination(code);
+  const strengths = code.strength(found.value, situationOf(piece, combination));
   const section = sectionOf(found.value.size, piece.lay);
   const L = metres(piece.span_m);
   const capacity = {
@@ -58,14 +62,18 @@ export function pieceModel(piece: Piece, { tables, code }: CheckContext): Found<
     deflection: allowedDeflection({ L, n: deflectionLimit({}) }),
   };
   const stiffness = strengths.e * rectangleInertia(section);
-  return { ok: true, value: { piece, member: found.value, strengths, section, capacity, stiffness } };
+  return {
+    ok: true,
+    value: { piece, member: found.value, combination, strengths, section, capacity, stiffness },
+  };
 }
 
-/** Demand of one case [N*m, N or m]. */
+/** Demand of one case with the load factors on strengths, without them on deflection [N*m, N or m]. */
 export function pieceDemand(check: PieceCheck, model: PieceModel, load: PieceCase, trace?: Trace): number {
   const L = metres(model.piece.span_m);
-  if (check === "bending") return load.moment(L, trace);
-  if (check === "shear") return load.reaction(L, trace);
+  const { combination: c } = model;
+  if (check === "bending") return momentDemand(c, qty(0, "N*m"), load.moment(L, trace), trace, load.name);
+  if (check === "shear") return forceDemand(c, newtons(0), load.reaction(L, trace), trace, load.name);
   return load.deflectionTimesStiffness(L) / model.stiffness;
 }
 
@@ -87,7 +95,9 @@ export function pieceVerdict(
   load.explain(working);
   const demand = pieceDemand(check, model, load, working);
   const wanted = { bending: "fb", shear: "fv", deflection: "e" } as const;
-  const { fb, fv } = code.strength(model.member, situationOf(model.piece), working, [wanted[check]]);
+  const { fb, fv } = code.strength(model.member, situationOf(model.piece, model.combination), working, [
+    wanted[check],
+  ]);
   const governs = load.name;
   if (check === "bending") {
     const S = rectangleSectionModulus(model.section, working);
@@ -120,13 +130,13 @@ export function pieceVerdict(
   };
 }
 
-/** Sizes that are nowhere thinner or narrower, the smallest section first, up to 4 in thick. */
+/** Sizes of the same yard that are nowhere thinner or narrower, the smallest section first, up to 4 in thick. */
 export function stouterSizes(sizes: readonly LumberSize[], id: string): LumberSize[] {
   const own = sizes.find((s) => s.id === id);
   if (!own) return [];
   const area = (s: LumberSize): number => s.thickness_in * s.width_in;
   return sizes
     .filter((s) => s.thickness_in >= own.thickness_in && s.width_in >= own.width_in && area(s) > area(own))
-    .filter((s) => s.nominal_thickness_in <= 4)
+    .filter((s) => sameYard(s, own) && (s.nominal_thickness_in ?? s.thickness_in) <= 4)
     .sort((a, b) => area(a) - area(b));
 }

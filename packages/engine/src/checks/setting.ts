@@ -1,7 +1,7 @@
 import { designCode, type Found } from "../codes/index.ts";
 import { kitGeometry, type KitGeometry } from "../kit/index.ts";
-import type { LumberSize } from "../materials/index.ts";
-import { DomainError, qty, type Qty } from "../units/index.ts";
+import { ovenDryGravity, type LumberSize } from "../materials/index.ts";
+import { DomainError, type Qty } from "../units/index.ts";
 import type { CheckContext, ChecksInput, GradedLumber } from "./input.ts";
 import { ladderOf, type Rung } from "./ladder.ts";
 import { casesOf, type LoadCase } from "./walk-demand.ts";
@@ -33,7 +33,7 @@ export function settingOf(input: ChecksInput): Found<Setting> {
       context: { tables, code: code.value, units: plan.units },
       geometry: kitGeometry(plan.kit, tables.sizes),
       lumber: { species, grade, incised },
-      gravity: qty(member.value.grade.specific_gravity.value, "1"),
+      gravity: ovenDryGravity(member.value.density, tables.sources),
       cases: casesOf(plan.visits, plan.units),
       rungs: ladderOf(plan.visits, plan.units),
     },

@@ -1,3 +1,4 @@
+import { clausesOf } from "../codes/index.ts";
 import { defineMethod, unitSuffix, type Calculation } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import type { Unit } from "../units/index.ts";
@@ -28,12 +29,7 @@ const stringerCalculation = (check: StringerCheck): Calculation<CalcContext> =>
       validity:
         "One simple span, straight walkway, stringers on edge, wet service, cross pieces that span freely between stringers. One load of 300 lb is always among the cases.",
       sources: [
-        {
-          id: "awc-nds-2018",
-          title: "AWC National Design Specification for Wood Construction, 2018 edition",
-          at: "3.3 to 3.5",
-          status: "memory",
-        },
+        ...clausesOf("bending", "shear", "deflection"),
         ...checkConstants.slice(0, 5).map((c) => c.spec.source),
       ],
     },

@@ -19,14 +19,8 @@ export interface FrameLabel {
   readonly parts: readonly string[];
 }
 
-const clause: Readonly<Record<StringerCheck, string>> = {
-  bending: "3.3 bending members, flexure",
-  shear: "3.4 bending members, shear",
-  deflection: "3.5 bending members, deflection",
-};
-
 const ruleOf = (check: StringerCheck, { code }: CheckContext): Source =>
-  check === "deflection" ? deflectionLimit.spec.source : code.rule(clause[check]);
+  check === "deflection" ? deflectionLimit.spec.source : code.rule(check);
 
 const kindOf = (check: StringerCheck, label: FrameLabel): CheckKind =>
   label.kind === "platform" ? "platform" : `stringer-${check}`;

@@ -1,6 +1,7 @@
 import { defineMethod, inputProblem, type Calculation, type JsonObject } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import type { Situation } from "./contract.ts";
+import { ec5 } from "./ec5-2004/index.ts";
 import { durationField, loadDuration, memberFields, readMember } from "./timber-input.ts";
 import { nds, supplement } from "./us-asd-2018/index.ts";
 
@@ -28,6 +29,15 @@ const factors = [
   ["cr", "Repetitive member"],
   ["cl", "Beam stability"],
   ["cp", "Column stability"],
+  ["kmod", "Eurocode 5: moisture and duration"],
+  ["gamma_m", "Eurocode 5: partial factor of the timber"],
+  ["kinc", "Eurocode 5: incised, strength"],
+  ["kinc_e", "Eurocode 5: incised, stiffness"],
+  ["kh", "Eurocode 5: depth"],
+  ["ksys", "Eurocode 5: shared load"],
+  ["kcr", "Eurocode 5: cracks, shear"],
+  ["kcrit", "Eurocode 5: sideways buckling"],
+  ["kc", "Eurocode 5: buckling of a post"],
 ] as const;
 
 const situationOf = (input: JsonObject): Situation => ({
@@ -73,10 +83,17 @@ export const adjustedValues: Calculation<CalcContext> = defineMethod<CalcContext
       },
       { key: "column_length_mm", title: "Free length as a post", type: "number", min: 1, optional: true },
     ],
-    outputs: [...strengths, ...factors].map(([key, title]) => ({ key, title, type: "number" })),
+    outputs: [
+      ...strengths.map(([key, title]) => ({ key, title, type: "number" }) as const),
+      ...factors.map(([key, title]) => ({ key, title, type: "number", optional: true }) as const),
+    ],
     validity:
-      "Sawn lumber 2 in to 4 in thick, up to 38 C. Thinner boards take the grade's values without gain of size or flat use (project decision). Without a free length the pressed edge counts as held all along.",
-    sources: [nds("4.3 and 3.3.3, 3.7.1", "memory"), supplement("Tables 4A and 4B", "seen")],
+      "NDS: sawn lumber 2 in to 4 in thick, up to 38 C, allowable stresses; thinner boards take the grade's values without gain of size or flat use (project decision). Eurocode 5: solid softwood, design strengths for loads with their partial factors; wet is service class 3, dry class 2. The two are never comparable as they stand. Without a free length the pressed edge counts as held all along.",
+    sources: [
+      nds("4.3 and 3.3.3, 3.7.1", "memory"),
+      supplement("Tables 4A and 4B", "seen"),
+      ec5("2.4, 3.2, 6.1, 6.3 and 6.6", "memory"),
+    ],
   },
   (input, { tables }, trace) => {
     const found = readMember(input, tables);

@@ -1,14 +1,23 @@
 import { formulaCalculation, type AnyFormula, type Calculation } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
 import { adjustedValues } from "./adjusted-values.ts";
+import { columnCapacity, timberColumn } from "./column.ts";
+import { combinedForce, combinedMoment, combinedPressure } from "./combined.ts";
+import { ec52004Formulas, ec5Bending, ec5LateralBuckling } from "./ec5-2004/index.ts";
 import { bendingSpan, deflectionSpan, joistLoad, shearSpan } from "./joist-formulas.ts";
 import { joistSpan } from "./joist-span.ts";
 import { screwLateralValue } from "./screw-lateral.ts";
 import { usAsd2018Formulas } from "./us-asd-2018/index.ts";
 
 export type {
+  Bearing,
+  Clause,
   Combination,
+  Contact,
+  Creep,
+  DeflectionLimit,
   DesignCode,
+  EndNotch,
   Found,
   LoadDuration,
   Member,
@@ -18,7 +27,18 @@ export type {
   Strengths,
   Wanted,
 } from "./contract.ts";
-export { designCode, designCodes } from "./registry.ts";
+export { clausesOf, CODE_FIELD_TITLE, designCode, designCodes } from "./registry.ts";
+export { isPlain, recordFactors } from "./combined.ts";
+export {
+  bearingDesign,
+  bendingDesign,
+  compressionDesign,
+  durationClass,
+  ec52004,
+  kdef,
+  kmod,
+  shearDesign,
+} from "./ec5-2004/index.ts";
 export {
   beamSlenderness,
   beamStabilityFactor,
@@ -35,14 +55,33 @@ export {
   usAsd2018,
   type Dowel,
 } from "./us-asd-2018/index.ts";
-export { adjustedValues, bendingSpan, deflectionSpan, joistLoad, joistSpan, screwLateralValue, shearSpan };
+export {
+  adjustedValues,
+  bendingSpan,
+  combinedForce,
+  combinedMoment,
+  combinedPressure,
+  deflectionSpan,
+  ec5Bending,
+  ec5LateralBuckling,
+  joistLoad,
+  joistSpan,
+  screwLateralValue,
+  shearSpan,
+  timberColumn,
+};
 
 export const codeFormulas: readonly AnyFormula[] = [
   joistLoad,
   bendingSpan,
   shearSpan,
   deflectionSpan,
+  columnCapacity,
+  combinedPressure,
+  combinedMoment,
+  combinedForce,
   ...usAsd2018Formulas,
+  ...ec52004Formulas,
 ];
 
 /** Every calculation of this topic, for the registry. */
@@ -50,5 +89,8 @@ export const codeCalculations: readonly Calculation<CalcContext>[] = [
   ...codeFormulas.map(formulaCalculation),
   adjustedValues,
   joistSpan,
+  timberColumn,
+  ec5Bending,
+  ec5LateralBuckling,
   screwLateralValue,
 ];

@@ -1,14 +1,14 @@
 import type { Field, JsonObject, Problem } from "../formula/index.ts";
 import type { Tables } from "../materials/index.ts";
 import type { DesignCode, Found, LoadDuration, Member } from "./contract.ts";
-import { designCode } from "./registry.ts";
+import { CODE_FIELD_TITLE, designCode } from "./registry.ts";
 
 /** Inputs that name a piece of graded lumber, shared by the timber methods. */
 export const memberFields: readonly Field[] = [
-  { key: "code", title: "Design code (us-asd-2018)", type: "string" },
-  { key: "species", title: "Species group, for example southern-pine", type: "string" },
-  { key: "grade", title: "Grade: ss, no1, no2, no3", type: "string" },
-  { key: "size", title: "Nominal size, for example 2x8", type: "string" },
+  { key: "code", title: CODE_FIELD_TITLE, type: "string" },
+  { key: "species", title: "Species group, for example southern-pine, or softwood", type: "string" },
+  { key: "grade", title: "Grade: ss, no1, no2, no3, or strength class: c14 to c30", type: "string" },
+  { key: "size", title: "Size, for example 2x8 or 45x195", type: "string" },
 ];
 
 export const durationField: Field = {

@@ -17,7 +17,15 @@ import {
   type PlacedPiece,
 } from "../kit/index.ts";
 import { partCosts, type PartCosts } from "../cost/index.ts";
-import { moduleMasses, type PartMass, type PartMasses, type Price, type Tables } from "../materials/index.ts";
+import {
+  moduleMasses,
+  ovenDryGravity,
+  timberRow,
+  type PartMass,
+  type PartMasses,
+  type Price,
+  type Tables,
+} from "../materials/index.ts";
 import { metres, qty, type Qty } from "../units/index.ts";
 import { costFigure, figureOf, massFigure, missingFigure, pieceLines } from "./figure.ts";
 import { costPerFoot, costPerMetre, massPerCarrier, steepestRise } from "./formulas.ts";
@@ -35,12 +43,12 @@ export interface KitSetting {
 
 export function kitSetting(kit: Kit, tables: Tables, prices: readonly Price[], carriers: number): KitSetting {
   const { species, grade } = kit.lumber;
-  const row = tables.grades.find((g) => g.species === species && g.grade === grade);
+  const row = timberRow(tables, species, grade);
   return {
     kit,
     tables,
     carriers,
-    gravity: row ? qty(row.specific_gravity.value, "1") : null,
+    gravity: row ? ovenDryGravity(row.density) : null,
     masses: moduleMasses(kit, tables.sizes),
     costs: partCosts(kit, prices, tables.sizes),
   };

@@ -5,7 +5,7 @@ import { sectionOf, type Section } from "./section.ts";
 import type { Kit, SizeId } from "./types.ts";
 
 /** The tables a recipe is held against. */
-export type KitTables = Pick<Tables, "sizes" | "grades" | "fasteners" | "preservatives">;
+export type KitTables = Pick<Tables, "sizes" | "grades" | "strength_classes" | "fasteners" | "preservatives">;
 
 /** A length as both kinds of reader know it. */
 export const say = (mm: number): string => `${Number(mm.toFixed(1))} mm (${feetInches(mm / 1000)})`;

@@ -1,4 +1,5 @@
 import type { LumberSize } from "../materials/tables.ts";
+import { sameYard } from "../materials/timber-rows.ts";
 import { DomainError } from "../units/index.ts";
 import { deckThickness } from "./deck.ts";
 import { moduleStringers } from "./frame.ts";
@@ -44,11 +45,14 @@ function jointRows(kit: Kit, length_mm: number, sizes: readonly LumberSize[]): C
 export const hasCleats = (kit: Kit): boolean =>
   kit.deck.kind === "boards" || (kit.deck.kind !== "mesh" && kit.deck.open_share < 0.2);
 
-/** The thinnest lumber of the table, and the narrowest of these. */
-const cleatSize = (sizes: readonly LumberSize[]): SizeId =>
-  sizes.reduce((a, b) =>
+/** The thinnest lumber that the yard of the kit's stringers sells, and the narrowest of these. */
+function cleatSize(kit: Kit, sizes: readonly LumberSize[]): SizeId {
+  const own = sizes.find((s) => s.id === kit.stringers.size);
+  const yard = sizes.filter((s) => !own || sameYard(s, own));
+  return yard.reduce((a, b) =>
     b.thickness_in < a.thickness_in || (b.thickness_in === a.thickness_in && b.width_in < a.width_in) ? b : a,
   ).id;
+}
 
 /**
  * Every piece of one ramp as a box in the ramp's own frame, which lies on the slope: x up along it, z square to it.
@@ -73,7 +77,7 @@ function rampOf(kit: Kit, length_mm: number, sizes: readonly LumberSize[]) {
 
 function cleats(kit: Kit, length_mm: number, sizes: readonly LumberSize[]): PlacedPiece[] {
   if (!hasCleats(kit)) return [];
-  const size = cleatSize(sizes);
+  const size = cleatSize(kit, sizes);
   const { thickness_mm, width_mm } = sectionOf(sizes, size);
   const from = moduleStringers(kit, sizes).depth_mm + deckThickness(kit.deck, sizes);
   const curb = kit.curb ? sectionOf(sizes, kit.curb.size).width_mm : 0;

@@ -1,4 +1,5 @@
 import type { Problem } from "../formula/index.ts";
+import { timberRow, timberRows } from "../materials/timber-rows.ts";
 import { deckFaults } from "./deck-faults.ts";
 import { faultsOf, say, type Faults, type KitTables } from "./faults.ts";
 import { canPlaceRows, frameFaults, lengthFaults } from "./frame-faults.ts";
@@ -40,8 +41,10 @@ export function validateKit(kit: Kit, tables: KitTables): Problem[] {
 function lumberFault(f: Faults, tables: KitTables): void {
   preservativeFaults(f, tables);
   const { species, grade } = f.kit.lumber;
-  if (tables.grades.some((g) => g.species === species && g.grade === grade)) return;
-  const known = tables.grades.map((g) => `${g.species} ${g.grade}`).join(", ");
+  if (timberRow(tables, species, grade)) return;
+  const known = timberRows(tables)
+    .map((g) => `${g.species} ${g.grade}`)
+    .join(", ");
   f.add(
     "lumber",
     "lumber",

@@ -1,6 +1,16 @@
 export type * from "./types.ts";
 export type * from "./tables.ts";
 export type * from "./context.ts";
+export {
+  densityOfClass,
+  densityOfGrade,
+  isMetric,
+  sameYard,
+  timberRow,
+  timberRows,
+  type TimberRow,
+} from "./timber-rows.ts";
+export { ovenDryGravity } from "./oven-dry-gravity.ts";
 export { closedEdges, takeOff, type CountedLayout } from "./take-off.ts";
 export { moduleMasses, type PartMass, type PartMasses } from "./part-masses.ts";
 export { cuttingProblems, stockPrices, type SizeCutting, type Unpriced } from "./cutting-problems.ts";

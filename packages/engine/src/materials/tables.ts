@@ -26,13 +26,39 @@ export interface LumberGrade {
   readonly emin_psi: Tabled;
 }
 
-/** Actual dressed size of a nominal one. */
+/** Characteristic values of one strength class (EN 338), before any factor, in the table's own units. */
+export interface StrengthClass {
+  readonly id: string;
+  /** The wood it is graded from, in place of a species: "softwood". */
+  readonly species: string;
+  /** The class itself: "c24". */
+  readonly grade: string;
+  readonly name: string;
+  readonly fm_k_mpa: Tabled;
+  readonly ft0_k_mpa: Tabled;
+  readonly fc0_k_mpa: Tabled;
+  readonly fc90_k_mpa: Tabled;
+  readonly fv_k_mpa: Tabled;
+  readonly e0_mean_mpa: Tabled;
+  readonly e0_05_mpa: Tabled;
+  readonly g_mean_mpa: Tabled;
+  readonly rho_k_kg_m3: Tabled;
+  readonly rho_mean_kg_m3: Tabled;
+}
+
+/** How heavy a wood is, as its own table says it: never one turned into the other without a formula. */
+export type WoodDensity =
+  | { readonly kind: "oven-dry-gravity"; readonly gravity: Tabled }
+  /** Mean density at 12 % moisture. */
+  | { readonly kind: "mean-density"; readonly kg_m3: Tabled };
+
+/** Actual size of lumber. The inch fields are exact for every size; a metric size has no nominal inch name. */
 export interface LumberSize {
   readonly id: string;
   readonly thickness_in: number;
   readonly width_in: number;
-  readonly nominal_thickness_in: number;
-  readonly nominal_width_in: number;
+  readonly nominal_thickness_in: number | null;
+  readonly nominal_width_in: number | null;
   readonly source: string;
   readonly status: Source["status"];
 }
@@ -75,6 +101,7 @@ export interface Tables {
   readonly version: string;
   readonly sources: Readonly<Record<string, Source>>;
   readonly grades: readonly LumberGrade[];
+  readonly strength_classes: readonly StrengthClass[];
   readonly sizes: readonly LumberSize[];
   readonly fasteners: readonly Fastener[];
   readonly preservatives: readonly Preservative[];

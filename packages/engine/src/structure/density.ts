@@ -39,3 +39,25 @@ export const densityOfWetWood = defineFormula(
   },
   ({ G, M }) => (1000 * G * (1 + M / 100)) / (1 + 0.27 * G),
 );
+
+/**
+ * Specific gravity found back from a density at a moisture content: `densityAtMoisture` solved for G.
+ * rho [kg/m3] with M per cent moisture [1], 0 to 30; G [1] on oven-dry mass and volume.
+ */
+export const gravityFromDensity = defineFormula(
+  {
+    id: "timber.gravity-from-density",
+    title: "Specific gravity from the density at a moisture content",
+    symbol: "G",
+    unit: "1",
+    text: "rho / (1000 * (1 + M / 100) - 0.009 * rho * M)",
+    inputs: { rho: "kg/m3", M: "1" },
+    validity: "Sawn timber, rho from 250 to 900 kg/m3, M from 0 to 30 % of the oven-dry mass.",
+    source: {
+      ...woodDensity,
+      at: "rho = 1000 G (1 + M/100) / (1 + 0.009 G M), solved for G",
+      status: "computed",
+    },
+  },
+  ({ rho, M }) => rho / (1000 * (1 + M / 100) - 0.009 * rho * M),
+);

@@ -1,6 +1,6 @@
 import { formulaCalculation, type AnyFormula, type Calculation } from "../formula/index.ts";
 import { boardFeet } from "./board-feet.ts";
-import { densityAtMoisture, densityOfWetWood } from "./density.ts";
+import { densityAtMoisture, densityOfWetWood, gravityFromDensity } from "./density.ts";
 import { strandSag, strandStress, strandTension, wireArea } from "./mesh-strand.ts";
 import { structureMethods } from "./methods.ts";
 import { equalPairMoment, equalPairReaction, unequalPairMoment } from "./moving-pair.ts";
@@ -23,6 +23,7 @@ export {
   densityOfWetWood,
   equalPairMoment,
   equalPairReaction,
+  gravityFromDensity,
   midspanPointDeflection,
   midspanPointMoment,
   overhangMoment,
@@ -60,6 +61,7 @@ export const structureFormulas: readonly AnyFormula[] = [
   densityOfWetWood,
   equalPairMoment,
   equalPairReaction,
+  gravityFromDensity,
   midspanPointDeflection,
   midspanPointMoment,
   overhangMoment,

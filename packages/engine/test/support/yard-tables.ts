@@ -52,6 +52,7 @@ export const yardTables: Tables = {
       emin_psi: tabled(510_000),
     },
   ],
+  strength_classes: [],
   sizes: Object.entries(actual).map(([id, [thickness_in, width_in]]) => ({
     id,
     thickness_in,

@@ -1,3 +1,4 @@
+import { timberRow } from "@causey/engine/materials";
 import { highestDeck, type Plan } from "@causey/engine/plan";
 import { levelText, partLength, shower } from "../drawings/show.ts";
 import type { PaperContext } from "../set/context.ts";
@@ -85,8 +86,7 @@ function heightRows({ plan, results }: PaperContext): Row[] {
 
 function timberWords({ plan, tables }: PaperContext): string {
   const { species, grade, treatment, preservative } = plan.kit.lumber;
-  const name =
-    tables.grades.find((g) => g.species === species && g.grade === grade)?.name ?? `${species}, ${grade}`;
+  const name = timberRow(tables, species, grade)?.name ?? `${species}, ${grade}`;
   if (treatment === "none") return `${name}, untreated`;
   const what = tables.preservatives.find((p) => p.id === preservative)?.name ?? preservative;
   return `${name}, treated${what === null ? ", with what is not told" : ` with ${what}`}`;

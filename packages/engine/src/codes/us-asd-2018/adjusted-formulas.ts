@@ -104,3 +104,18 @@ export const bearingAreaFactor = defineFormula(
   },
   ({ l }) => (l + 0.375 * 0.0254) / l,
 );
+
+/** Bearing strength with the area factor. Fcp [Pa], Cb [1]; Fcp' [Pa]. */
+export const bearingAtContact = defineFormula(
+  {
+    id: "us-asd-2018.adjusted.bearing-at-contact",
+    title: "Bearing strength with the wood beside it",
+    symbol: "Fcp'",
+    unit: "Pa",
+    text: "Fcp * Cb",
+    inputs: { Fcp: "Pa", Cb: "1" },
+    validity: "Fcp with all its other factors.",
+    source,
+  },
+  ({ Fcp, Cb }) => Fcp * Cb,
+);

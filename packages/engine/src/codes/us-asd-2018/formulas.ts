@@ -6,8 +6,10 @@ import {
   adjustedShear,
   adjustedStiffness,
   bearingAreaFactor,
+  bearingAtContact,
   bendingBeforeStability,
 } from "./adjusted-formulas.ts";
+import { creepFactors } from "./creep.ts";
 import {
   dowelBearingStrength,
   reductionTerm,
@@ -19,6 +21,7 @@ import {
   yieldModeIV,
 } from "./dowel.ts";
 import { durationFactors } from "./duration.ts";
+import { deepestEndNotch, notchedShearStrength } from "./notch.ts";
 import {
   adjustedLateral,
   endGrainFactor,
@@ -72,6 +75,10 @@ export const usAsd2018Formulas: readonly AnyFormula[] = [
   adjustedCompression,
   adjustedStiffness,
   bearingAreaFactor,
+  bearingAtContact,
+  notchedShearStrength,
+  deepestEndNotch,
+  ...Object.values(creepFactors),
   dowelBearingStrength,
   reductionTerm,
   yieldModeIm,

@@ -1,5 +1,6 @@
 import { defineConstant, type Constant } from "../../formula/index.ts";
 import type { LumberSize } from "../../materials/index.ts";
+import { nominalOf } from "./member.ts";
 import { thinBoardFactor, noFactor } from "./service-factors.ts";
 import { supplement } from "./sources.ts";
 
@@ -86,8 +87,9 @@ export const sizeFactorConstants: readonly Constant<"1">[] = [
 ].flatMap((rows) => Object.values(rows));
 
 const pick = (size: LumberSize, thin: ByWidth, thick: ByWidth): Constant<"1"> => {
-  if (size.nominal_thickness_in < 2) return thinBoardFactor;
-  return (size.nominal_thickness_in < 4 ? thin : thick)[size.nominal_width_in as Widths];
+  const nominal = nominalOf(size);
+  if (nominal.thick < 2) return thinBoardFactor;
+  return (nominal.thick < 4 ? thin : thick)[nominal.wide as Widths];
 };
 
 /** CF on Fb; 1 where the table holds values by size (Southern Pine). */
@@ -104,6 +106,6 @@ export const flatUseFactor = (size: LumberSize, use: "edge" | "flat"): Constant<
 
 /** Row of a table by size: widths to 4 in share a row, 5 and 6 in share a row. */
 export const widthRow = (size: LumberSize): string => {
-  const width = size.nominal_width_in;
+  const width = nominalOf(size).wide;
   return width <= 4 ? "4" : width <= 6 ? "6" : String(width);
 };

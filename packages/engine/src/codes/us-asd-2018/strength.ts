@@ -1,7 +1,7 @@
 import { recordValue, type Constant, type Source, type Trace } from "../../formula/index.ts";
 import type { Tabled } from "../../materials/index.ts";
 import { inches, psi, qty, type Qty } from "../../units/index.ts";
-import type { Member, Situation, Strengths, Wanted } from "../contract.ts";
+import type { Member as AnyMember, Situation, Strengths, Wanted } from "../contract.ts";
 import {
   adjustedBearing,
   adjustedBending,
@@ -11,6 +11,7 @@ import {
   bendingBeforeStability,
 } from "./adjusted-formulas.ts";
 import { durationFactors } from "./duration.ts";
+import { gradedMember, type GradedMember as Member } from "./member.ts";
 import { incisingFactors, noFactor, repetitiveFactor, wetFactors, wetTriggers } from "./service-factors.ts";
 import { bendingSizeFactor, compressionSizeFactor, flatUseFactor, widthRow } from "./size-factors.ts";
 import { supplement } from "./sources.ts";
@@ -65,11 +66,12 @@ const standing = (member: Member, flat: boolean): { b: Qty<"m">; d: Qty<"m"> } =
  * an end. A beam more slender than RB 50 is not allowed: its CL is given as 0. `trace` receives the whole working.
  */
 export function strength(
-  member: Member,
+  found: AnyMember,
   situation: Situation,
   trace?: Trace,
   wanted: readonly Wanted[] = ["fb", "fv", "fcp", "fc", "e", "emin"],
 ): Strengths {
+  const member = gradedMember(found);
   const to = (name: Wanted): Trace | undefined => (wanted.includes(name) ? trace : undefined);
   const stress = wanted.some((w) => w === "fb" || w === "fv" || w === "fc") ? trace : undefined;
   const e = stiffness(member, situation, "e", to("e"));
