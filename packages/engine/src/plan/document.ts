@@ -173,7 +173,8 @@ export interface Plan {
   readonly visits: readonly Visit[];
   readonly kit: Kit;
   readonly layout: LayoutChoice;
-  readonly code: "us-asd-2018";
+  /** Design code by id; its table must hold the kit's species and grade. */
+  readonly code: "us-asd-2018" | "ec5-2004";
   readonly saw: { readonly kerf_mm: number };
   readonly money: MoneyChoice;
 }

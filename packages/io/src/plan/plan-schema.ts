@@ -137,7 +137,7 @@ const planWith = <K extends z.core.SomeType>(kit: K) =>
     visits: list(visit),
     kit,
     layout,
-    code: z.literal("us-asd-2018"),
+    code: z.enum(["us-asd-2018", "ec5-2004"]),
     saw: z.strictObject({ kerf_mm: notNegative }),
     money,
   });
