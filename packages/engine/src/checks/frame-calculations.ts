@@ -6,7 +6,7 @@ import { checkMethod } from "./method-results.ts";
 import { layingTolerance, leastSeat, pointLoad } from "./rules.ts";
 import { checkSeatBearing, checkSeatLength, type SeatKind } from "./seat.ts";
 import { checkStringer } from "./stringer-check.ts";
-import { stringerModel } from "./stringer.ts";
+import { stringerModel } from "./stringer-model.ts";
 import { casesOf } from "./walk-demand.ts";
 
 const platformCalculation = checkMethod(

@@ -3,6 +3,7 @@ import type { CalcContext } from "../materials/index.ts";
 import { strandLoad } from "./deck-mesh.ts";
 import { panelFormulas } from "./panel-formulas.ts";
 import { checkFormulas } from "./formulas.ts";
+import { frameFormulas } from "./frame-formulas.ts";
 import { frameCalculations } from "./frame-calculations.ts";
 import { groundCheckCalculations } from "./ground-calculations.ts";
 import { kindCalculations } from "./kind-calculations.ts";
@@ -43,6 +44,7 @@ export {
 export const checkFormulaList: readonly AnyFormula[] = [
   ...checkConstants,
   ...checkFormulas,
+  ...frameFormulas,
   ...liftingFormulas,
   strandLoad,
   ...panelFormulas,

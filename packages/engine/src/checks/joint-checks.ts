@@ -8,7 +8,6 @@ import { bearingJoint, soakedMasses, type MetJoint } from "./plan-joints.ts";
 import { checkRating } from "./rating.ts";
 import { checkSeatBearing, checkSeatLength, type SeatKind } from "./seat.ts";
 import { groupBy, sizeOf, type Setting } from "./setting.ts";
-import { stringerModel } from "./stringer.ts";
 import type { CheckResult } from "./types.ts";
 
 const idsOf = (met: readonly MetJoint[]): string[] => met.map((m) => m.joint.id);
@@ -58,7 +57,7 @@ export function seatBearingChecks(
   const groups = groupBy(ends, (end) => `${end.support}|${end.frame.name}`);
   return [...groups.values()].flatMap((group) => {
     const { frame, support } = group[0]!;
-    const model = stringerModel(frame, setting.context);
+    const model = setting.modelOf(frame);
     if (!model.ok) return [];
     const gap_m = setting.input.plan.kit.joint_gap_mm / 1000;
     const seat: SeatKind = { on: "sill", width_m: sillWidth(setting, support), gap_m };

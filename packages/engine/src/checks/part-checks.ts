@@ -12,8 +12,8 @@ import type { ModuleGroup } from "./plan-frames.ts";
 import type { PieceLabel } from "./piece-check.ts";
 import { BRACE_RULE } from "./rules.ts";
 import { sizeOf, type Setting } from "./setting.ts";
-import { checkStringer, type FrameLabel } from "./stringer-check.ts";
-import type { StringerCheck } from "./stringer.ts";
+import { checkStringers, type FrameLabel } from "./stringer-check.ts";
+import type { StringerCheck } from "./stringer-model.ts";
 import type { CheckResult } from "./types.ts";
 
 const STRINGER_CHECKS: readonly StringerCheck[] = ["bending", "shear", "deflection"];
@@ -21,7 +21,13 @@ const STRINGER_CHECKS: readonly StringerCheck[] = ["bending", "shear", "deflecti
 /** The three checks of the stringers of one frame. */
 export const stringerChecks = (setting: Setting, frame: Frame, label: FrameLabel): CheckResult[] =>
   STRINGER_CHECKS.map((check) =>
-    checkStringer(check, frame, setting.input.plan.visits, label, setting.context),
+    checkStringers(
+      check,
+      { frame, model: setting.modelOf(frame), cases: setting.cases, rungs: setting.rungs },
+      setting.input.plan.visits,
+      label,
+      setting.context,
+    ),
   );
 
 const idsOf = (parts: readonly { readonly id: string }[]): string[] => parts.map((p) => p.id);

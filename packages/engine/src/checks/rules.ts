@@ -17,6 +17,15 @@ export const footEdgeDistance = defineConstant(
   project("half a boot: the foot stands wholly on the deck"),
 );
 
+export const settledBy = defineConstant(
+  "check.settled-by",
+  "How far one corner of the supports is taken to have settled",
+  "s_c",
+  0.025,
+  "m",
+  project("one corner 25 mm below the others between two inspection rounds; no source"),
+);
+
 export const bumpFactor = defineConstant(
   "check.bump",
   "Allowance for bumps on the wheels of a cart",
@@ -151,6 +160,7 @@ export const BRACE_RULE = project("boards are checked to span from stringer to s
 
 export const checkConstants = [
   footEdgeDistance,
+  settledBy,
   bumpFactor,
   pointLoad,
   footPatch,

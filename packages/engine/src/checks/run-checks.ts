@@ -1,6 +1,7 @@
 import type { Problem, Source } from "../formula/index.ts";
 import type { Part } from "../layout/index.ts";
 import type { Frame } from "./frame.ts";
+import { checkCorner, checkDamage, checkStands } from "./frame-checks.ts";
 import type { ChecksInput } from "./input.ts";
 import { bearingChecks, seatBearingChecks, seatLengthChecks } from "./joint-checks.ts";
 import {
@@ -31,6 +32,7 @@ const KINDS: readonly CheckKind[] = [
   "uplift",
   "lifting",
   "platform",
+  "damage",
   ...RULE_KINDS,
 ];
 
@@ -49,6 +51,7 @@ export function runChecks(input: ChecksInput): readonly CheckResult[] {
   const platform = platformFrame(setting.value);
   const results = [
     ...moduleStringerChecks(setting.value, groups),
+    ...groups.flatMap((group) => damageChecks(setting.value, group)),
     ...crossPieceChecks(setting.value, groups),
     ...moduleDeckChecks(setting.value, groups),
     ...seatLengthChecks(setting.value, joints),
@@ -85,7 +88,18 @@ const platformChecks = (setting: Setting, frame: Frame, parts: readonly string[]
   ...platformCrossPieceChecks(setting, frame, parts),
   ...deckChecks(setting, frame, { id: "platform.deck", kind: "platform", parts }),
   ...halfLiftingChecks(setting, parts),
+  checkCorner(frame, setting.cases, { kind: "platform", suffix: "", parts }, setting.context),
 ];
+
+/** What a module does when it is damaged, and whether a load at its edge lifts it. */
+function damageChecks({ cases, context }: Setting, { frame, length_mm, parts }: ModuleGroup): CheckResult[] {
+  const label = {
+    kind: "module",
+    suffix: `${Math.round(length_mm)}mm`,
+    parts: parts.map((p) => p.id),
+  } as const;
+  return [checkDamage(frame, cases, label, context), checkStands(frame, cases, label, context)];
+}
 
 function frameFinder(groups: readonly ModuleGroup[], platform: Frame | null): (part: Part) => Frame {
   const byPart = new Map(groups.flatMap((g) => g.parts.map((p) => [p.id, g.frame] as const)));

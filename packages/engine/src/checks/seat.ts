@@ -7,7 +7,8 @@ import { bearingCapacity, catchBoardSeat, seatLeft, sillSeat } from "./formulas.
 import type { CheckContext } from "./input.ts";
 import { resultOf } from "./result.ts";
 import { layingTolerance, leastSeat } from "./rules.ts";
-import { governing, type Governing, type StringerModel } from "./stringer.ts";
+import { governing, type Governing } from "./stringer-demand.ts";
+import type { StringerModel } from "./stringer-model.ts";
 import type { CheckBase, CheckResult } from "./types.ts";
 import type { LoadCase } from "./walk-demand.ts";
 
@@ -78,8 +79,8 @@ function seatLoad(
   trace?: Trace,
 ): SeatLoad {
   const { frame, member } = model;
-  const V_l = qty(worst.demand - model.dead.shear, "N");
-  const demand = forceDemand(combination, qty(model.dead.shear, "N"), V_l, trace, worst.load.name);
+  const [V_d, V_l] = [qty(worst.dead, "N"), qty(worst.live, "N")];
+  const demand = forceDemand(combination, V_d, V_l, trace, worst.load.name);
   const length_m = left(seat, trace);
   const { strength, length } = code.bearing(
     member,

@@ -3,7 +3,9 @@ import { kitGeometry, type KitGeometry } from "../kit/index.ts";
 import { ovenDryGravity, type LumberSize } from "../materials/index.ts";
 import { DomainError, type Qty } from "../units/index.ts";
 import type { CheckContext, ChecksInput, GradedLumber } from "./input.ts";
+import type { Frame } from "./frame.ts";
 import { ladderOf, type Rung } from "./ladder.ts";
+import { stringerModel, type StringerModel } from "./stringer-model.ts";
 import { casesOf, type LoadCase } from "./walk-demand.ts";
 
 /** What all checks of one plan share, worked out once. */
@@ -16,6 +18,8 @@ export interface Setting {
   readonly gravity: Qty<"1">;
   readonly cases: readonly LoadCase[];
   readonly rungs: readonly Rung[];
+  /** The stringers of a frame, worked out once for all checks that ask. */
+  readonly modelOf: (frame: Frame) => Found<StringerModel>;
 }
 
 /** Prepares the checks of a plan; fails when the code, species, grade or stringer size is not in the tables. */
@@ -26,16 +30,23 @@ export function settingOf(input: ChecksInput): Found<Setting> {
   const { species, grade, incised } = plan.kit.lumber;
   const member = code.value.member(tables, species, grade, plan.kit.stringers.size);
   if (!member.ok) return member;
+  const context: CheckContext = { tables, code: code.value, units: plan.units };
+  const models = new Map<Frame, Found<StringerModel>>();
   return {
     ok: true,
     value: {
       input,
-      context: { tables, code: code.value, units: plan.units },
+      context,
       geometry: kitGeometry(plan.kit, tables.sizes),
       lumber: { species, grade, incised },
       gravity: ovenDryGravity(member.value.density, tables.sources),
       cases: casesOf(plan.visits, plan.units),
       rungs: ladderOf(plan.visits, plan.units),
+      modelOf: (frame) => {
+        let model = models.get(frame);
+        if (!model) models.set(frame, (model = stringerModel(frame, context)));
+        return model;
+      },
     },
   };
 }

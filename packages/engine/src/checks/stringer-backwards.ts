@@ -2,12 +2,13 @@ import { inches, showQuantity } from "../units/index.ts";
 import { deeperSizes, type Frame } from "./frame.ts";
 import type { CheckContext } from "./input.ts";
 import { carriesText, type Rung } from "./ladder.ts";
-import { governing, passes, stringerModel, type StringerCheck, type StringerModel } from "./stringer.ts";
+import { governing, liveLeft, passAlone, passes } from "./stringer-demand.ts";
+import { stringerModel, type StringerCheck, type StringerModel } from "./stringer-model.ts";
 import type { Backwards } from "./types.ts";
 import type { LoadCase } from "./walk-demand.ts";
 
 /** A change of the recipe with the frame it would give. */
-interface Change {
+export interface Change {
   readonly words: string;
   readonly frame: Frame;
 }
@@ -22,8 +23,7 @@ export function largestSingleLoad(check: StringerCheck, model: StringerModel): n
     cart: null,
     explain: () => undefined,
   };
-  const live = governing(check, model, [probe]).demand - model.dead[check];
-  return Math.max(0, ((model.capacity[check] - model.dead[check]) / live) * PROBE);
+  return (liveLeft(check, model) / governing(check, model, [probe]).live) * PROBE;
 }
 
 /** What the stringers do carry, and the smallest changes that would pass. */
@@ -36,9 +36,9 @@ export function stringerBackwards(
 ): Backwards {
   const single = largestSingleLoad(check, model);
   const less = `less than one person: one load of at most ${showQuantity(single, "N", context.units)}`;
-  const carries = carriesText(rungs, (load) => passes(check, model, load), less);
-  const isFine = governing(check, model, cases).utilisation <= 1;
-  return { carries, change: isFine ? null : smallestChange(check, model, cases, context) };
+  const { utilisation, peak } = governing(check, model, cases);
+  const carries = carriesText(rungs, (load) => passes(check, model, load, peak !== null), less);
+  return { carries, change: utilisation <= 1 ? null : smallestChange(check, model, cases, context) };
 }
 
 function smallestChange(
@@ -49,7 +49,8 @@ function smallestChange(
 ): string {
   const works = ({ frame }: Change): boolean => {
     const found = stringerModel(frame, context);
-    return found.ok && governing(check, found.value, cases).utilisation <= 1;
+    if (!found.ok || !passAlone(check, found.value, cases)) return false;
+    return governing(check, found.value, cases).utilisation <= 1;
   };
   const half = halfSpan(model.frame, context);
   const third = thirdStringer(model.frame, context);
@@ -82,7 +83,7 @@ function thirdStringer(frame: Frame, context: CheckContext): Change | null {
   return { words: "a third stringer", frame: { ...frame, positions_m: [a, (a + b) / 2, b], dead_kg_m } };
 }
 
-function deeperStringers(frame: Frame, context: CheckContext): Change[] {
+export function deeperStringers(frame: Frame, context: CheckContext): Change[] {
   const own = stringerMass(frame.size, context);
   return deeperSizes(context.tables.sizes, frame.size).map(({ id }) => ({
     words: `${id} stringers`,

@@ -15,7 +15,7 @@ import {
 import { outputsOf } from "./result.ts";
 import { checkConstants } from "./rules.ts";
 import { checkStringer } from "./stringer-check.ts";
-import type { StringerCheck } from "./stringer.ts";
+import type { StringerCheck } from "./stringer-model.ts";
 
 const units: Readonly<Record<StringerCheck, Unit>> = { bending: "N*m", shear: "N", deflection: "m" };
 

@@ -4,7 +4,7 @@ import { usAsd2018 } from "../codes/index.ts";
 import { KG_PER_LB, M_PER_FT, M_PER_IN, N_PER_LBF } from "../units/index.ts";
 import type { Frame } from "./frame.ts";
 import { checkStringer } from "./stringer-check.ts";
-import type { StringerCheck } from "./stringer.ts";
+import type { StringerCheck } from "./stringer-model.ts";
 import type { CheckResult } from "./types.ts";
 import type { WalkDemand } from "./walk-demand.ts";
 

@@ -1,15 +1,17 @@
+import type { Found } from "../codes/index.ts";
 import type { Source } from "../formula/index.ts";
 import { showQuantity } from "../units/index.ts";
 import { GRADE, STAFF_ACCESS } from "./cautions.ts";
 import { reachOf, type Frame } from "./frame.ts";
 import type { CheckContext } from "./input.ts";
-import { cartsOf, ladderOf } from "./ladder.ts";
+import { cartsOf, ladderOf, type Rung } from "./ladder.ts";
 import { cannotCheck, missingOf, resultOf } from "./result.ts";
 import { deflectionLimit } from "./rules.ts";
 import { stringerBackwards } from "./stringer-backwards.ts";
-import { stringerModel, stringerVerdict, type StringerCheck } from "./stringer.ts";
+import { stringerVerdict } from "./stringer.ts";
+import { stringerModel, type StringerCheck, type StringerModel } from "./stringer-model.ts";
 import type { CheckBase, CheckKind, CheckResult } from "./types.ts";
-import { casesOf, type WalkDemand } from "./walk-demand.ts";
+import { casesOf, type LoadCase, type WalkDemand } from "./walk-demand.ts";
 
 /** Id, kind and parts under which a frame's results appear. */
 export interface FrameLabel {
@@ -48,16 +50,25 @@ export function cartsThatDoNotFit(
     });
 }
 
+/** What all checks of one frame's stringers share: its model is worked out once. */
+export interface StringerCases {
+  readonly frame: Frame;
+  readonly model: Found<StringerModel>;
+  readonly cases: readonly LoadCase[];
+  readonly rungs: readonly Rung[];
+}
+
 /**
  * Bending, shear or live deflection of the stringers of one part under every visit and one single load.
  *
  * Walkers keep 75 mm from the edge of the clear deck, wheels stand as far out as the deck allows; each stringer
- * takes its share by the lever rule, the train of loads stands at its worst place along the span. Wet service,
- * load duration ten years, the pressed edge held at the cross pieces only.
+ * takes its share by the lever rule, the train of loads stands at its worst place along the span; where the frame's
+ * build is known its cross pieces are taken as stiff too, and the worse of both counts. Wet service, load duration
+ * ten years, the pressed edge held at the cross pieces only.
  */
-export function checkStringer(
+export function checkStringers(
   check: StringerCheck,
-  frame: Frame,
+  { frame, model, cases, rungs }: StringerCases,
   demands: readonly WalkDemand[],
   label: FrameLabel,
   context: CheckContext,
@@ -65,10 +76,28 @@ export function checkStringer(
   const base = baseOf(check, frame, label, context);
   const misfits = cartsThatDoNotFit(frame.clear_width_m, demands, context);
   if (misfits.length > 0) return cannotCheck(base, misfits);
-  const model = stringerModel(frame, context);
   if (!model.ok) return cannotCheck(base, missingOf(model.problems));
-  const cases = casesOf(demands, context.units);
-  const rungs = ladderOf(demands, context.units);
   const verdict = stringerVerdict(check, model.value, cases, context);
   return resultOf(base, verdict, stringerBackwards(check, model.value, cases, rungs, context));
 }
+
+/** The same for a frame by itself, outside a plan. */
+export const checkStringer = (
+  check: StringerCheck,
+  frame: Frame,
+  demands: readonly WalkDemand[],
+  label: FrameLabel,
+  context: CheckContext,
+): CheckResult =>
+  checkStringers(
+    check,
+    {
+      frame,
+      model: stringerModel(frame, context),
+      cases: casesOf(demands, context.units),
+      rungs: ladderOf(demands, context.units),
+    },
+    demands,
+    label,
+    context,
+  );

@@ -12,6 +12,7 @@ export type CheckKind =
   | "uplift"
   | "lifting"
   | "platform"
+  | "damage"
   | RuleCheckKind;
 
 /** Checks against the plan's rule profile, and those that rules of the place ask for. */

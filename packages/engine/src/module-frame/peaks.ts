@@ -7,6 +7,8 @@ export type Peaked = "moment" | "shear" | "sag" | "push" | "row_moment" | "row_s
 /** The largest effect of one kind, and what made it. */
 export interface Peak {
   readonly value: number;
+  /** What of it own weight does before any load comes; 0 for a sag, which is told for the loads alone. */
+  readonly own: number;
   /** Stringer from the right, or row of cross pieces from the start. */
   readonly member: number;
   /** Section along the part [m]. */
@@ -87,12 +89,6 @@ function rowReadings({ mesh }: Runner["model"], station: number): Reading[] {
   return out;
 }
 
-/** Sag under loads alone: own weight sags before anyone walks. */
-const valueOf = ({ what, kind, index }: Reading, standing: Standing, own: Standing | null): number => {
-  const value = standing.read(kind, index);
-  return what === "sag" && own ? value - own.read(kind, index) : value;
-};
-
 /** Collects the largest of everything while loads are stood on a part. */
 class Tally {
   readonly largest: Record<Peaked, Peak | null> = {
@@ -141,12 +137,15 @@ export function peaksOf(runners: readonly Runner[], cases: readonly FrameCase[])
           if (!standing) tally.tipped ??= { load, front_m, placed };
           else
             for (const reading of readings) {
-              const signed = valueOf(reading, standing, own);
-              const { what, member } = reading;
+              const { what, member, kind, index } = reading;
+              const before = own?.read(kind, index) ?? 0;
+              // Own weight sags before anyone walks.
+              const signed = standing.read(kind, index) - (what === "sag" ? before : 0);
               if (!tally.note(reading, signed, member * S + station)) continue;
               const { lifted } = standing;
               const value = Math.abs(signed);
-              tally.largest[what] = { value, member, at_m, load, front_m, way, placed, lifted };
+              const part = what === "sag" ? 0 : before * Math.sign(signed);
+              tally.largest[what] = { value, own: part, member, at_m, load, front_m, way, placed, lifted };
             }
         }
     }

@@ -25,6 +25,7 @@ const checkBase = {
     "uplift",
     "lifting",
     "platform",
+    "damage",
     "edge",
     "opening",
     "grade",

@@ -24,6 +24,7 @@ const KINDS: Readonly<Record<CheckKind, string>> = {
   uplift: "staying put in a flood",
   lifting: "weight that people lift",
   platform: "strength of the platforms",
+  damage: "strength when something gives way",
   edge: "edges and drops beside the deck",
   opening: "openings in the deck",
   grade: "steepness of the deck",

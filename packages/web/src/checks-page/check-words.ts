@@ -12,6 +12,7 @@ export const groups: readonly { readonly title: string; readonly kinds: readonly
   { title: "Staying put in a flood", kinds: ["uplift"] },
   { title: "Lifting by hand", kinds: ["lifting"] },
   { title: "Platforms", kinds: ["platform"] },
+  { title: "Damaged in use", kinds: ["damage"] },
   {
     title: "Rules of the chosen profile",
     kinds: [
