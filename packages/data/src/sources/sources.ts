@@ -88,6 +88,36 @@ export const sources = {
     "long = the 3/4 mile of the Norwich work day; short = a round figure",
     "project",
   ),
+  "fema-p55": source(
+    "fema-p55",
+    "FEMA P-55, Coastal Construction Manual, 4th edition",
+    "drag on piles, section 8",
+    "seen",
+  ),
+  "drag-of-bodies": source(
+    "drag-of-bodies",
+    "Fluid mechanics text, drag of bodies (scribd.com/document/591607266)",
+    "tables 9.19 and 9.20",
+    "seen",
+  ),
+  "aero-data-book": source(
+    "aero-data-book",
+    "Aeronautical Engineer's Data Book (digilib.universitaspertamina.ac.id)",
+    "p. 95, plates and cylinders",
+    "seen",
+  ),
+  "aashto-stream": source(
+    "aashto-stream",
+    "AASHTO stream pressure on piers, column of a comparison of bridge codes (scribd.com/document/376460115)",
+    "p = Cd V^2 / 1000, ksf and ft/s",
+    "seen",
+  ),
+  "mesh-drag": source(
+    "mesh-drag",
+    "Drag of perforated plates and mesh on their solid area",
+    "1.2 to 1.6 where more than half is open; rough",
+    "memory",
+  ),
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceId = keyof typeof sources;

@@ -22,7 +22,13 @@ test("every table value names a listed source and a known status", () => {
 });
 
 test("ids are unique in each table", () => {
-  for (const rows of [tables.grades, tables.sizes, tables.fasteners, tables.preservatives]) {
+  for (const rows of [
+    tables.grades,
+    tables.sizes,
+    tables.fasteners,
+    tables.preservatives,
+    tables.drag_coefficients,
+  ]) {
     const ids = rows.map((r) => r.id);
     expect(new Set(ids).size).toBe(ids.length);
   }

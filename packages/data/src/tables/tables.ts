@@ -1,5 +1,6 @@
 import { hashJson } from "@causey/engine/formula";
 import type { Tables } from "@causey/engine/materials";
+import { dragCoefficients } from "../flood/index.ts";
 import { ruleProfiles, ruleSources } from "../rules/index.ts";
 import { sources } from "../sources/index.ts";
 import {
@@ -21,6 +22,7 @@ const content = {
   preservatives,
   labour,
   rule_profiles: ruleProfiles,
+  drag_coefficients: dragCoefficients,
 } as const satisfies Omit<Tables, "version">;
 
 /** Every table the engine reads. `version` changes with any value, source or status. */

@@ -1,5 +1,15 @@
 import { formulaCalculation, type AnyFormula, type Calculation } from "../formula/index.ts";
+import type { CalcContext } from "../materials/index.ts";
+import { buoyancyFormulas } from "./buoyancy.ts";
+import { buoyancyCalculations } from "./buoyancy-calculations.ts";
+import { debrisFormulas } from "./debris.ts";
+import { dragFormulas } from "./drag.ts";
 import { floatFormulas } from "./float.ts";
+import { flowCalculations } from "./flow-calculations.ts";
+import { iceFormulas } from "./ice.ts";
+import { iceCalculations } from "./ice-calculation.ts";
+import { impactFormulas } from "./impact.ts";
+import { impactCalculations } from "./impact-calculations.ts";
 import { adhesionFactor, grippingLength, stakeGirth, stakePullOut } from "./stake.ts";
 import {
   buoyantUplift,
@@ -9,6 +19,11 @@ import {
   requiredHoldDown,
   selfWeightFactor,
 } from "./uplift.ts";
+import { waveFormulas } from "./wave.ts";
+import { waveCalculations } from "./wave-calculation.ts";
+import { waveForceFormulas } from "./wave-force.ts";
+import { woodInWaterFormulas } from "./wood-in-water.ts";
+import { wrackCalculations } from "./wrack-calculation.ts";
 
 export {
   adhesionFactor,
@@ -33,6 +48,137 @@ export {
   metacentreHeight,
   waterplaneInertia,
 } from "./float.ts";
+export {
+  airDryMoisture,
+  basicGravity,
+  brackishWater,
+  dryLumberMoisture,
+  freshWater,
+  moistureStates,
+  saltWater,
+  stateFor,
+  timberDensity,
+  waterDensity,
+  waterloggedDensity,
+  waterloggedMoisture,
+  wetMoisture,
+  type MoistureState,
+  type Use,
+  type WaterKind,
+} from "./wood-in-water.ts";
+export {
+  buoyantForce,
+  floatingOrder,
+  floatLevel,
+  liftCurve,
+  netLift,
+  UNHELD,
+  volumeUnder,
+  weightOfPieces,
+  wettedShare,
+  type Floating,
+  type FloodPart,
+  type Hold,
+  type Piece,
+} from "./buoyancy.ts";
+export {
+  cloggedOpening,
+  dragForce,
+  extraDepth,
+  facingArea,
+  familyCoefficient,
+  leastShapeFactor,
+  lowerSpeed,
+  meshCoefficient,
+  shapeCoefficient,
+  SLOW_M_S,
+  upperSpeed,
+} from "./drag.ts";
+export {
+  dammedShare,
+  froudeNumber,
+  halfBlocked,
+  headLoss,
+  isTabled,
+  littleBlocked,
+  littleBlockedSecond,
+  MOST_DAMMED,
+  mostlyBlocked,
+  solidArea,
+  solidUnder,
+  wrackCoefficient,
+  type Obstacle,
+} from "./debris.ts";
+export {
+  bedReach,
+  breakingShare,
+  crestLevel,
+  crestUplift,
+  dispersion,
+  highestWave,
+  orbitalSpeed,
+  surfaceReach,
+  throughOrOver,
+  upliftByHeight,
+  waveLength,
+  type DeckInWaves,
+  type Wave,
+} from "./wave.ts";
+export {
+  crestStrip,
+  roundInertia,
+  speedSquareSum,
+  speedSum,
+  squareInertia,
+  waveDrag,
+  waveForceMax,
+  waveInertia,
+  waveOnPiece,
+  type PieceInWave,
+  type WaveOnPiece,
+} from "./wave-force.ts";
+export {
+  breaksFirst,
+  driftRadius,
+  impactEnergy,
+  impactForce,
+  impactTime,
+  leastScope,
+  ropeLength,
+  ropePull,
+  ropeStrength,
+  type FirstBreak,
+  type Link,
+} from "./impact.ts";
+export {
+  adfreezeSteel,
+  adfreezeWood,
+  frostHeave,
+  iceBuoyancy,
+  iceDensity,
+  iceGrip,
+  iceLift,
+  iceStress,
+  underFrost,
+  type IceOnPost,
+} from "./ice.ts";
+export { iceVerdict, isDay, type IceVerdict, type Standing } from "./ice-season.ts";
+export {
+  any,
+  choice,
+  figure,
+  given,
+  list,
+  metresOf,
+  number,
+  optional,
+  readList,
+  refuse,
+  text,
+  whole,
+  yes,
+  type Read,
+} from "./fields.ts";
 
 export const floodFormulas: readonly AnyFormula[] = [
   ...floatFormulas,
@@ -46,7 +192,23 @@ export const floodFormulas: readonly AnyFormula[] = [
   selfWeightFactor,
   stakeGirth,
   stakePullOut,
+  ...woodInWaterFormulas,
+  ...buoyancyFormulas,
+  ...dragFormulas,
+  ...debrisFormulas,
+  ...waveFormulas,
+  ...waveForceFormulas,
+  ...impactFormulas,
+  ...iceFormulas,
 ];
 
 /** Every calculation of this topic, for the registry. */
-export const floodCalculations: readonly Calculation[] = floodFormulas.map(formulaCalculation);
+export const floodCalculations: readonly Calculation<CalcContext>[] = [
+  ...floodFormulas.map(formulaCalculation),
+  ...buoyancyCalculations,
+  ...flowCalculations,
+  ...wrackCalculations,
+  ...waveCalculations,
+  ...impactCalculations,
+  ...iceCalculations,
+];

@@ -96,6 +96,19 @@ export interface Preservative {
   readonly status: Source["status"];
 }
 
+/** Drag coefficient of a shape in flowing water, on the area that the flow sees. */
+export interface DragCoefficient {
+  readonly id: string;
+  readonly name: string;
+  /** Rows of one family are read between by `ratio`; null = the row stands alone. */
+  readonly family: "rectangle" | "rod-corner" | "cylinder" | null;
+  /** rectangle: length along the flow over height; rod-corner: radius over width; cylinder: length over diameter. */
+  readonly ratio: number | null;
+  readonly cd: number;
+  readonly source: string;
+  readonly status: Source["status"];
+}
+
 /** Every table the engine reads, handed in: the engine imports none. `version` is a hash over all of them. */
 export interface Tables {
   readonly version: string;
@@ -122,4 +135,5 @@ export interface Tables {
     readonly long_carry_m: Tabled;
   };
   readonly rule_profiles: readonly RuleProfile[];
+  readonly drag_coefficients: readonly DragCoefficient[];
 }

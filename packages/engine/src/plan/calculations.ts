@@ -1,3 +1,4 @@
+import { anchorCalculations } from "../anchors/index.ts";
 import { checkCalculations, ruleCalculations } from "../checks/index.ts";
 import { codeCalculations } from "../codes/index.ts";
 import { costCalculations } from "../cost/index.ts";
@@ -23,6 +24,7 @@ export const calculations: readonly Calculation<CalcContext>[] = [
   ...codeCalculations,
   ...groundCalculations,
   ...floodCalculations,
+  ...anchorCalculations,
   ...checkCalculations,
   ...fabricationCalculations,
   ...costCalculations,

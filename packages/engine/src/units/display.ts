@@ -99,6 +99,8 @@ export function showQuantity(value: number, unit: Unit, system: UnitSystem): str
         : value >= 1e5
           ? `${grouped(trim(value / 1e6, 2))} MPa`
           : `${grouped(trim(value / 1000, 1))} kPa`;
+    case "m/s":
+      return us ? `${trim(value / M_PER_FT, 1)} ft/s` : `${trim(value, 2)} m/s`;
     case "s":
       return `${trim(value, 1)} s`;
     case "h":

@@ -15,6 +15,7 @@ export type Unit =
   | "Pa"
   | "N*m2"
   | "N/m3"
+  | "m/s"
   | "s"
   | "h"
   | "rad"

@@ -49,6 +49,7 @@ const ranges: Readonly<Record<Unit, readonly [number, number]>> = {
   Pa: [1e2, 1e10],
   "N*m2": [1, 1e7],
   "N/m3": [1, 1e5],
+  "m/s": [0.01, 10],
   s: [0.1, 1e5],
   h: [0.01, 1e4],
   rad: [0, 1.5],

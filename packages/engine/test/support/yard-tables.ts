@@ -107,4 +107,5 @@ export const yardTables: Tables = {
     long_carry_m: { value: 1200, source: "crew-days", status: "project" },
   },
   rule_profiles: [],
+  drag_coefficients: [],
 };

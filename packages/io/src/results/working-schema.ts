@@ -17,6 +17,7 @@ export const unit = z.enum([
   "Pa",
   "N*m2",
   "N/m3",
+  "m/s",
   "s",
   "h",
   "rad",

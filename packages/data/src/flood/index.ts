@@ -1,0 +1,1 @@
+export { dragCoefficients } from "./drag-coefficients.ts";
