@@ -129,11 +129,15 @@ export const fixedMoment = defineFormula(
   ({ H, e, t, l }) => H * (e + t + 0.5 * l),
 );
 
-/** Force at which the wood of a stake with a free head breaks. q [N/m], e, t [m], M_w what the wood carries [N*m]; H_w [N]. */
+/**
+ * Force at which the wood of a stake breaks: in the ground with a free head, at the head with a fixed one. The ground
+ * pushes with all it has along H / q under the ignored top and not below, which it can always do in a stake that is
+ * long enough: for a fixed head this is on the safe side. q [N/m], e, t [m], M_w what the wood carries [N*m]; H_w [N].
+ */
 export const woodForce = defineFormula(
   {
     id: "anchor.lateral.wood-force",
-    title: "Horizontal force at which the wood breaks, free head",
+    title: "Horizontal force at which the wood breaks",
     symbol: "H_w",
     unit: "N",
     text: "2 * M_w / (e + t + sqrt((e + t)^2 + 2 * M_w / q))",
@@ -142,21 +146,6 @@ export const woodForce = defineFormula(
     source: broms("H (e + 1.5 b + 0.5 f) = M, solved for H", "computed"),
   },
   ({ q, e, t, M_w }) => (2 * M_w) / (e + t + Math.sqrt((e + t) ** 2 + (2 * M_w) / q)),
-);
-
-/** Force at which the wood of a stake with a fixed head breaks at the head. M_w [N*m], e, t, l [m]; H_w [N]. */
-export const fixedWoodForce = defineFormula(
-  {
-    id: "anchor.lateral.fixed-wood-force",
-    title: "Horizontal force at which the wood breaks, fixed head",
-    symbol: "H_w",
-    unit: "N",
-    text: "M_w / (e + t + 0.5 * l)",
-    inputs: { M_w: "N*m", e: "m", t: "m", l: "m" },
-    validity: "Ground pushes evenly along l; what it gains after the wood bends at the head is left out.",
-    source: broms("moment at the fixed head, solved for H", "computed"),
-  },
-  ({ M_w, e, t, l }) => M_w / (e + t + 0.5 * l),
 );
 
 /** Moment that the wood carries. S [m3], f_b bending strength [Pa]; M_w [N*m]. */
@@ -256,7 +245,6 @@ export const bromsFormulas = [
   freeMoment,
   fixedMoment,
   woodForce,
-  fixedWoodForce,
   woodMoment,
   sideStiffness,
   woodFactor,

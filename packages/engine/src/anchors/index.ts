@@ -11,7 +11,6 @@ export {
   bendingLength,
   fixedForce,
   fixedMoment,
-  fixedWoodForce,
   freeDepth,
   freeForce,
   freeMoment,

@@ -1,9 +1,8 @@
 import type { Trace } from "../formula/index.ts";
-import { DomainError, qty, type Qty } from "../units/index.ts";
+import { DomainError, metres, qty, type Qty } from "../units/index.ts";
 import {
   fixedForce,
   fixedMoment,
-  fixedWoodForce,
   freeDepth,
   freeForce,
   freeMoment,
@@ -47,10 +46,12 @@ export function lateral({ b, L, e, su, head, wood }: LateralInput, trace?: Trace
   const l = heldLength({ L, t }, trace);
   const ground =
     head === "free" ? freeForce({ q, f: freeDepth({ l, e, t }, trace) }, trace) : fixedForce({ q, l }, trace);
-  const breaks = wood === null ? null : woodLimit(head, { q, e, t, l, M_w: wood }, trace);
+  const breaks = wood === null ? null : woodForce({ q, e, t, M_w: wood }, trace);
   const force = breaks === null ? ground : qty(Math.min(ground, breaks), "N");
   const moment =
-    head === "free" ? freeMoment({ H: force, e, t, q }, trace) : fixedMoment({ H: force, e, t, l }, trace);
+    head === "free"
+      ? freeMoment({ H: force, e, t, q }, trace)
+      : fixedMoment({ H: force, e, t, l: metres(force / q) }, trace);
   return {
     ground_n: ground,
     wood_n: breaks,
@@ -61,13 +62,3 @@ export function lateral({ b, L, e, su, head, wood }: LateralInput, trace?: Trace
     ignored_m: t,
   };
 }
-
-interface WoodInput {
-  readonly q: Qty<"N/m">;
-  readonly e: Qty<"m">;
-  readonly t: Qty<"m">;
-  readonly l: Qty<"m">;
-  readonly M_w: Qty<"N*m">;
-}
-const woodLimit = (head: "free" | "fixed", { q, e, t, l, M_w }: WoodInput, trace?: Trace): Qty<"N"> =>
-  head === "free" ? woodForce({ q, e, t, M_w }, trace) : fixedWoodForce({ M_w, e, t, l }, trace);

@@ -122,7 +122,10 @@ const floatsFirst = defineMethod<unknown>(
     outputs: [
       any("first", "The part that floats first; null when all stay"),
       any("first_level_mm", "Level at which it does; null when all stay"),
-      list("order", "Every part: id, floats_at_mm or null, ratio of force to hold, missing_n to stay down"),
+      list(
+        "order",
+        "Every part: id, floats_at_mm or null, ratio of force to hold (null when nothing holds it), missing_n to stay down",
+      ),
     ],
     validity: `${validity} Every part rises by itself: parts tied to each other help the lightest, and drag the rest up. Timber at its driest.`,
     sources: [archimedes("level at which the force meets weight and hold"), useRule],

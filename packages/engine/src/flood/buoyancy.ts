@@ -134,8 +134,8 @@ export interface Floating {
   readonly id: string;
   /** Level at which it lifts off; null = it never does. */
   readonly level_m: number | null;
-  /** Upward force over what holds it down, all of it under water [1]. */
-  readonly ratio: number;
+  /** Upward force over what holds it down, all of it under water [1]; null when nothing holds it. */
+  readonly ratio: number | null;
   /** Force that is missing to hold it under water [N]; 0 when it stays. */
   readonly missing_n: number;
 }
@@ -149,13 +149,14 @@ export function floatingOrder(parts: readonly FloodPart[], rho_w: Qty<"kg/m3">):
     return {
       id,
       level_m: floatLevel(pieces, rho_w, hold),
-      ratio: lift / down,
+      ratio: Number.isFinite(lift / down) ? lift / down : null,
       missing_n: Math.max(0, lift - down),
     };
   });
+  const most = (f: Floating): number => f.ratio ?? Number.MAX_VALUE;
   const at = (f: Floating): number => f.level_m ?? Infinity;
   return found.sort(
-    (a, b) => (at(a) === at(b) ? b.ratio - a.ratio : at(a) - at(b)) || (a.id < b.id ? -1 : 1),
+    (a, b) => (at(a) === at(b) ? most(b) - most(a) : at(a) - at(b)) || (a.id < b.id ? -1 : 1),
   );
 }
 

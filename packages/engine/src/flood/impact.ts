@@ -50,7 +50,7 @@ export interface FirstBreak {
   readonly weakest: Link;
   /** Whether this force breaks it. */
   readonly breaks: boolean;
-  /** Force over the weakest link's capacity [1]; Infinity is never given: null for a link that holds nothing. */
+  /** Force over the weakest link's capacity [1]; null for a link that holds nothing. */
   readonly utilisation: number | null;
   /** All links that this force is over, weakest first. */
   readonly over: readonly Link[];
@@ -62,8 +62,8 @@ export function breaksFirst(force_n: number, links: readonly Link[]): FirstBreak
   const weakest = order[0];
   if (!weakest) return null;
   const over = order.filter((l) => l.capacity_n < force_n);
-  const utilisation = weakest.capacity_n > 0 ? force_n / weakest.capacity_n : null;
-  return { weakest, breaks: over.length > 0, utilisation, over };
+  const share = force_n / weakest.capacity_n;
+  return { weakest, breaks: over.length > 0, utilisation: Number.isFinite(share) ? share : null, over };
 }
 
 export const leastScope = defineConstant(

@@ -18,6 +18,9 @@ const pieceFields: readonly Field[] = [
   optional(choice("wettest", "Wettest state of the timber", moistureStates)),
 ];
 
+/** Least height of a piece: thinner than any sheet of a deck. */
+const THINNEST_M = 1e-4;
+
 const has = (entry: JsonObject, key: string): boolean => entry[key] !== undefined;
 
 function volumeOf(entry: JsonObject, place: string): number | Problem {
@@ -53,16 +56,23 @@ function densityOf(entry: JsonObject, place: string, use: Use): number | Problem
 }
 
 function readPiece(entry: JsonObject, place: string, use: Use): Piece | readonly Problem[] {
-  const top = given(entry, "top_mm");
-  if (top <= given(entry, "bottom_mm"))
-    return [refuse(`${place}.top_mm`, top, "is not over the bottom", 'Give "top_mm" over "bottom_mm".')];
+  const [bottom_m, top_m] = [metresOf(entry, "bottom_mm"), metresOf(entry, "top_mm")];
+  if (top_m - bottom_m < THINNEST_M)
+    return [
+      refuse(
+        `${place}.top_mm`,
+        entry["top_mm"],
+        "is not over the bottom",
+        'Give "top_mm" 0.1 or more over "bottom_mm".',
+      ),
+    ];
   const [volume_m3, density_kg_m3] = [volumeOf(entry, place), densityOf(entry, place, use)];
   if (typeof volume_m3 !== "number" || typeof density_kg_m3 !== "number")
     return [volume_m3, density_kg_m3].filter((v) => typeof v !== "number");
   return {
     name: entry["name"] as string,
-    bottom_m: metresOf(entry, "bottom_mm"),
-    top_m: metresOf(entry, "top_mm"),
+    bottom_m,
+    top_m,
     volume_m3,
     density_kg_m3,
   };
