@@ -37,7 +37,7 @@ export const sectionFaults = (input: JsonObject, place = ""): Problem[] =>
 export function shortFaults(section: StakeSection, length_m: number, place: string, above_m = 0): Problem[] {
   const least = leastEmbedment(section);
   if (length_m - above_m > least) return [];
-  const needed = Math.ceil((least + above_m) * 1000);
+  const needed = Math.ceil((least + above_m) * 1000 - 1e-6);
   return [
     refuse(
       place,

@@ -1,6 +1,6 @@
 import { dragCoefficients } from "@causey/data/flood";
 import * as fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, test } from "vitest";
 import {
   freeDepth,
   groundReaction,

@@ -30,16 +30,16 @@ const wild: fc.Arbitrary<Json> = fc.constantFrom<Json>(
   {},
 );
 const mostly = (good: fc.Arbitrary<Json>): fc.Arbitrary<Json> =>
-  fc.oneof({ weight: 60, arbitrary: good }, { weight: 1, arbitrary: wild });
+  fc.oneof({ weight: 120, arbitrary: good }, { weight: 1, arbitrary: wild });
 
 /** Values of a field: its ends, what lies between, now and then nonsense. */
 function valueOf(field: Field): fc.Arbitrary<Json> {
-  const { min = -1e6, max = 1e6 } = field;
+  const { min = -1e6, max = 1e6 } = field.key === "height_mm" ? { min: 1, max: 4000 } : field;
   const lists: Readonly<Record<string, fc.Arbitrary<Json>>> = {
     pieces: listOf(pieceEntry),
     parts: listOf(
       fc.record({
-        id: fc.string({ maxLength: 3 }),
+        id: fc.string(),
         pieces: listOf(pieceEntry),
         weight_share: real(0, 1),
         hold_n: real(0, 5000),
@@ -65,7 +65,10 @@ function valueOf(field: Field): fc.Arbitrary<Json> {
       }),
     ),
     ice_months: fc.array(fc.integer({ min: 0, max: 12 }), { maxLength: 4 }),
-    undersides_mm: fc.array(real(-1, 3000), { maxLength: 4 }),
+    undersides_mm: fc.array(
+      fc.oneof({ weight: 30, arbitrary: real(0, 3000) }, { weight: 1, arbitrary: real(-1, 0) }),
+      { maxLength: 4 },
+    ),
   };
   switch (field.type) {
     case "array":
@@ -87,7 +90,7 @@ const listOf = (entry: fc.Arbitrary<Json>): fc.Arbitrary<Json> => fc.array(mostl
 const pieceEntry: fc.Arbitrary<Json> = fc
   .record({
     bottom: real(-500, 500),
-    height: real(-5, 900),
+    height: fc.oneof({ weight: 40, arbitrary: real(1, 900) }, { weight: 1, arbitrary: real(-5, 5) }),
     volume: real(1e-6, 1),
     wood: fc.boolean(),
     state: fc.integer({ min: 0, max: 3 }),
@@ -106,15 +109,20 @@ const pieceEntry: fc.Arbitrary<Json> = fc
       : { density_kg_m3: 950 }),
   }));
 
-/** A random input: each field most often in its range, optional ones often left out. */
+/** Fields that come together, as those of a piece or of a deck, share the first word of their key. */
+const groupOf = (key: string): string => key.split("_")[0]!;
+
+/** A random input: each field most often in its range, optional groups given or left out as a whole, most often. */
 function inputOf(calculation: Calculation<CalcContext>): fc.Arbitrary<JsonObject> {
-  const fields = calculation.inputs.map((field) => {
-    const value = mostly(valueOf(field));
-    return [field.key, field.optional ? fc.option(value, { nil: undefined }) : value] as const;
+  const { inputs } = calculation;
+  const values = fc.record(Object.fromEntries(inputs.map((f) => [f.key, mostly(valueOf(f))])));
+  const groups = [...new Set(inputs.map((f) => groupOf(f.key)))];
+  const given = fc.record(Object.fromEntries(groups.map((g) => [g, fc.boolean()])));
+  const stray = fc.record(Object.fromEntries(inputs.map((f) => [f.key, fc.integer({ min: 0, max: 199 })])));
+  return fc.tuple(values, given, stray).map(([all, keeps, strays]) => {
+    const kept = inputs.filter((f) => !f.optional || keeps[groupOf(f.key)] !== (strays[f.key] === 0));
+    return Object.fromEntries(kept.map((f) => [f.key, all[f.key]!]));
   });
-  return fc
-    .record(Object.fromEntries(fields))
-    .map((o) => Object.fromEntries(Object.entries(o).filter(([, v]) => v !== undefined)) as JsonObject);
 }
 
 /** Every number anywhere in a value is finite. */
