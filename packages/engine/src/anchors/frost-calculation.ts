@@ -1,18 +1,12 @@
 import { defineMethod, recordValue, type Calculation, type Trace } from "../formula/index.ts";
+import { choice, figure, given, metresOf, number, text, yes } from "../formula/fields.ts";
 import {
   adfreezeSteel,
   adfreezeWood,
   adhesionFactor,
-  choice,
-  figure,
   frostHeave,
-  given,
-  metresOf,
-  number,
   stakePullOut,
-  text,
   underFrost,
-  yes,
 } from "../flood/index.ts";
 import { metres, newtons, pascals, type Qty } from "../units/index.ts";
 import { embedmentField, sectionFaults, sectionFields, sectionFrom, strengthField } from "./read-stake.ts";

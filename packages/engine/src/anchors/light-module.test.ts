@@ -8,7 +8,7 @@ import {
   selfWeightFactor,
   timberDensity,
   weightOfPieces,
-  type Piece,
+  type FloodPiece,
 } from "../flood/index.ts";
 import { metres, pascals, qty } from "../units/index.ts";
 import { pullOut, stakesNeeded, type StakeDemand } from "./index.ts";
@@ -30,7 +30,7 @@ import { pullOut, stakesNeeded, type StakeDemand } from "./index.ts";
  *   0.9 m: 219.9 N, 2.748; f = 0.0399 m, 71.8 N, 2.729; 5.477: six
  */
 const rho = timberDensity(qty(0.42, "1"), "dry-19");
-const solid = (name: string, bottom_m: number, top_m: number, volume_m3: number): Piece => ({
+const solid = (name: string, bottom_m: number, top_m: number, volume_m3: number): FloodPiece => ({
   name,
   bottom_m,
   top_m,

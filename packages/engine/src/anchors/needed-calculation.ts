@@ -17,7 +17,7 @@ import {
   text,
   whole,
   yes,
-} from "../flood/index.ts";
+} from "../formula/fields.ts";
 import { pascals } from "../units/index.ts";
 import { stakeStates, type StakeState } from "./pull-out.ts";
 import { sectionFaults, sectionFields, sectionFrom, shortFaults, strengthField } from "./read-stake.ts";

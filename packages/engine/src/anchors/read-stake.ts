@@ -1,5 +1,5 @@
 import type { Field, JsonObject, Problem } from "../formula/index.ts";
-import { choice, metresOf, number, optional, refuse } from "../flood/index.ts";
+import { choice, metresOf, number, optional, refuse } from "../formula/fields.ts";
 import { metres } from "../units/index.ts";
 import type { StakeSection } from "./section.ts";
 import { leastEmbedment } from "./stakes-needed.ts";

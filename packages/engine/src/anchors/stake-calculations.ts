@@ -5,7 +5,7 @@ import {
   type Problem,
   type Trace,
 } from "../formula/index.ts";
-import { any, choice, figure, given, metresOf, number, optional, text, yes } from "../flood/index.ts";
+import { any, choice, figure, given, metresOf, number, optional, text, yes } from "../formula/fields.ts";
 import { metres, pascals, qty, type Qty } from "../units/index.ts";
 import {
   groundReaction,

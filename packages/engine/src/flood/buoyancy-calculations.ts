@@ -27,8 +27,8 @@ import {
   readList,
   refuse,
   text,
-  waterField,
-} from "./fields.ts";
+} from "../formula/fields.ts";
+import { waterField } from "./fields.ts";
 import { readPieces } from "./read-pieces.ts";
 import { archimedes } from "./sources.ts";
 import { displacedWeight } from "./uplift.ts";

@@ -6,7 +6,7 @@ import { displacedWeight } from "./uplift.ts";
 const GRAVITY = 9.80665;
 
 /** One solid piece of a part, its volume spread evenly between two levels of one datum. */
-export interface Piece {
+export interface FloodPiece {
   readonly name: string;
   readonly bottom_m: number;
   /** Over `bottom_m`. */
@@ -17,13 +17,13 @@ export interface Piece {
 }
 
 /** What keeps a part from rising: a part floats when the water lifts more than share x weight + hold. */
-export interface Hold {
+export interface Holding {
   /** Counted part of the weight, 0 to 1; 1 = all of it. */
   readonly weight_share: number;
   /** Pull-out of its anchors and the like [N], >= 0. */
   readonly hold_n: number;
 }
-export const UNHELD: Hold = { weight_share: 1, hold_n: 0 };
+export const UNHELD: Holding = { weight_share: 1, hold_n: 0 };
 
 /** Share of a piece that is under water. z level, z_b its bottom, z_t its top [m], z_t > z_b; s [1], 0 to 1. */
 export const wettedShare = defineFormula(
@@ -56,18 +56,18 @@ export const netLift = defineFormula(
 );
 
 /** Throws `DomainError` on a piece without height or volume, or of no density. */
-function held(pieces: readonly Piece[]): void {
+function held(pieces: readonly FloodPiece[]): void {
   for (const p of pieces)
     if (!(p.top_m > p.bottom_m) || !(p.volume_m3 > 0) || !(p.density_kg_m3 > 0))
       throw new DomainError("not-a-piece", { ...p });
 }
 
 /** Weight of all pieces [N]. */
-export const weightOfPieces = (pieces: readonly Piece[]): Qty<"N"> =>
+export const weightOfPieces = (pieces: readonly FloodPiece[]): Qty<"N"> =>
   newtons(pieces.reduce((sum, p) => sum + p.volume_m3 * p.density_kg_m3, 0) * GRAVITY);
 
 /** Volume under a level [m3]. Level on the pieces' datum. */
-export function volumeUnder(pieces: readonly Piece[], level_m: number, trace?: Trace): Qty<"m3"> {
+export function volumeUnder(pieces: readonly FloodPiece[], level_m: number, trace?: Trace): Qty<"m3"> {
   held(pieces);
   const sum = pieces.reduce((v, p) => {
     const levels = { z: qty(level_m, "m"), z_b: qty(p.bottom_m, "m"), z_t: qty(p.top_m, "m") };
@@ -78,7 +78,7 @@ export function volumeUnder(pieces: readonly Piece[], level_m: number, trace?: T
 
 /** Upward force of still water at a level [N]: rises with the level in straight lines, never falls. rho_w [kg/m3]. */
 export function buoyantForce(
-  pieces: readonly Piece[],
+  pieces: readonly FloodPiece[],
   level_m: number,
   rho_w: Qty<"kg/m3">,
   trace?: Trace,
@@ -97,12 +97,12 @@ export function buoyantForce(
 }
 
 /** Levels at which the force bends: every bottom and top, rising. */
-const bends = (pieces: readonly Piece[]): number[] =>
+const bends = (pieces: readonly FloodPiece[]): number[] =>
   [...new Set(pieces.flatMap((p) => [p.bottom_m, p.top_m]))].sort((a, b) => a - b);
 
 /** The force as a line through its bends: what the water lifts at each bottom and top [m, N]. */
 export const liftCurve = (
-  pieces: readonly Piece[],
+  pieces: readonly FloodPiece[],
   rho_w: Qty<"kg/m3">,
 ): readonly { readonly level_m: number; readonly lift_n: number }[] =>
   bends(pieces).map((level_m) => ({ level_m, lift_n: buoyantForce(pieces, level_m, rho_w) }));
@@ -112,9 +112,9 @@ export const liftCurve = (
  * Exact: the force is straight between the bends, so the crossing is one division. rho_w [kg/m3].
  */
 export function floatLevel(
-  pieces: readonly Piece[],
+  pieces: readonly FloodPiece[],
   rho_w: Qty<"kg/m3">,
-  hold: Hold = UNHELD,
+  hold: Holding = UNHELD,
 ): number | null {
   const need = hold.weight_share * weightOfPieces(pieces) + hold.hold_n;
   const curve = liftCurve(pieces, rho_w);
@@ -127,8 +127,8 @@ export function floatLevel(
 
 export interface FloodPart {
   readonly id: string;
-  readonly pieces: readonly Piece[];
-  readonly hold: Hold;
+  readonly pieces: readonly FloodPiece[];
+  readonly hold: Holding;
 }
 export interface Floating {
   readonly id: string;

@@ -20,19 +20,8 @@ import {
   SLOW_M_S,
   upperSpeed,
 } from "./drag.ts";
-import {
-  any,
-  choice,
-  depthField,
-  figure,
-  given,
-  metresOf,
-  number,
-  optional,
-  refuse,
-  speedField,
-  waterField,
-} from "./fields.ts";
+import { any, choice, figure, given, metresOf, number, optional, refuse } from "../formula/fields.ts";
+import { depthField, speedField, waterField } from "./fields.ts";
 
 const shapes = ["round-post", "square-post", "rounded-post", "stringer", "deck-edge", "mesh", "own"] as const;
 type Shape = (typeof shapes)[number];

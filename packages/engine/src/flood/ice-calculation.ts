@@ -16,9 +16,9 @@ import {
   optional,
   refuse,
   text,
-  waterField,
   yes,
-} from "./fields.ts";
+} from "../formula/fields.ts";
+import { waterField } from "./fields.ts";
 import { iceBuoyancy, iceGrip, iceLift, iceStress } from "./ice.ts";
 import { iceVerdict, isDay } from "./ice-season.ts";
 

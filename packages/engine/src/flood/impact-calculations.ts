@@ -11,11 +11,10 @@ import {
   optional,
   readList,
   refuse,
-  speedField,
   text,
-  waterField,
   yes,
-} from "./fields.ts";
+} from "../formula/fields.ts";
+import { speedField, waterField } from "./fields.ts";
 import {
   breaksFirst,
   driftRadius,

@@ -78,8 +78,8 @@ export {
   wettedShare,
   type Floating,
   type FloodPart,
-  type Hold,
-  type Piece,
+  type Holding,
+  type FloodPiece,
 } from "./buoyancy.ts";
 export {
   cloggedOpening,
@@ -163,22 +163,6 @@ export {
   type IceOnPost,
 } from "./ice.ts";
 export { iceVerdict, isDay, type IceVerdict, type Standing } from "./ice-season.ts";
-export {
-  any,
-  choice,
-  figure,
-  given,
-  list,
-  metresOf,
-  number,
-  optional,
-  readList,
-  refuse,
-  text,
-  whole,
-  yes,
-  type Read,
-} from "./fields.ts";
 
 export const floodFormulas: readonly AnyFormula[] = [
   ...floatFormulas,

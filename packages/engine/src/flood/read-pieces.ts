@@ -1,7 +1,17 @@
 import type { Field, JsonObject, Problem } from "../formula/index.ts";
 import { qty } from "../units/index.ts";
-import type { Piece } from "./buoyancy.ts";
-import { choice, given, metresOf, number, optional, readList, refuse, text, type Read } from "./fields.ts";
+import type { FloodPiece } from "./buoyancy.ts";
+import {
+  choice,
+  given,
+  metresOf,
+  number,
+  optional,
+  readList,
+  refuse,
+  text,
+  type Read,
+} from "../formula/fields.ts";
 import { moistureStates, stateFor, timberDensity, type MoistureState, type Use } from "./wood-in-water.ts";
 
 const LEVEL = 1e7;
@@ -55,7 +65,7 @@ function densityOf(entry: JsonObject, place: string, use: Use): number | Problem
   return timberDensity(qty(given(entry, "gravity"), "1"), stateFor(use, states));
 }
 
-function readPiece(entry: JsonObject, place: string, use: Use): Piece | readonly Problem[] {
+function readPiece(entry: JsonObject, place: string, use: Use): FloodPiece | readonly Problem[] {
   const [bottom_m, top_m] = [metresOf(entry, "bottom_mm"), metresOf(entry, "top_mm")];
   if (top_m - bottom_m < THINNEST_M)
     return [
@@ -79,5 +89,5 @@ function readPiece(entry: JsonObject, place: string, use: Use): Piece | readonly
 }
 
 /** Reads the pieces under `pieces` of an input, with the density for a use; every fault of every piece at once. */
-export const readPieces = (input: JsonObject, use: Use): Read<readonly Piece[]> =>
+export const readPieces = (input: JsonObject, use: Use): Read<readonly FloodPiece[]> =>
   readList(input, "pieces", pieceFields, (entry, place) => readPiece(entry, place, use));

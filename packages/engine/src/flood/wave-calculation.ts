@@ -7,19 +7,8 @@ import {
   type Trace,
 } from "../formula/index.ts";
 import { metres, qty } from "../units/index.ts";
-import {
-  any,
-  choice,
-  depthField,
-  figure,
-  given,
-  list,
-  metresOf,
-  number,
-  optional,
-  refuse,
-  waterField,
-} from "./fields.ts";
+import { any, choice, figure, given, list, metresOf, number, optional, refuse } from "../formula/fields.ts";
+import { depthField, waterField } from "./fields.ts";
 import {
   bedReach,
   breakingShare,

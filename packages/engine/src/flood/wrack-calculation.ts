@@ -11,20 +11,8 @@ import {
   type Obstacle,
 } from "./debris.ts";
 import { dragForce } from "./drag.ts";
-import {
-  depthField,
-  figure,
-  given,
-  list,
-  metresOf,
-  number,
-  readList,
-  refuse,
-  speedField,
-  text,
-  waterField,
-  whole,
-} from "./fields.ts";
+import { figure, given, list, metresOf, number, readList, refuse, text, whole } from "../formula/fields.ts";
+import { depthField, speedField, waterField } from "./fields.ts";
 import { debris } from "./sources.ts";
 
 const obstacleFields = [

@@ -37,7 +37,7 @@ import {
   waveOnPiece,
   weightOfPieces,
   wrackCoefficient,
-  type Piece,
+  type FloodPiece,
 } from "../../src/flood/index.ts";
 import { metres, newtons, pascals, qty } from "../../src/units/index.ts";
 
@@ -52,7 +52,7 @@ const rho = (v: number) => qty(v, "kg/m3");
 /** Rounding of a few operations. */
 const slack = (v: number): number => 1e-12 * Math.abs(v) + 1e-12;
 
-const piece: fc.Arbitrary<Piece> = fc
+const piece: fc.Arbitrary<FloodPiece> = fc
   .tuple(num(-2, 3), num(0.001, 2), num(1e-5, 1), num(50, 8000))
   .map(([bottom_m, height, volume_m3, density_kg_m3]) => ({
     name: "piece",

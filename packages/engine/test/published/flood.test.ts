@@ -34,7 +34,7 @@ import {
   waveLength,
   weightOfPieces,
   wrackCoefficient,
-  type Piece,
+  type FloodPiece,
 } from "../../src/flood/index.ts";
 import { densityAtMoisture, weightOf } from "../../src/structure/index.ts";
 import {
@@ -54,7 +54,7 @@ const one = (v: number): Qty<"1"> => qty(v, "1");
 const speed = (v: number): Qty<"m/s"> => qty(v, "m/s");
 const shape = (id: string): Qty<"1"> => shapeCoefficient(dragCoefficients, id)!;
 
-const block = (density_kg_m3: number, side_m = 1): Piece => ({
+const block = (density_kg_m3: number, side_m = 1): FloodPiece => ({
   name: "block",
   bottom_m: 0,
   top_m: side_m,
