@@ -100,6 +100,9 @@ function slenderness(section: StakeSection, L: Qty<"m">, su: Qty<"Pa">, E: numbe
   );
 }
 
+const LONG_NOTE =
+  "This stake is long: its wood bends before it turns in the ground. Give the bending stress of the wood, or the force shown is too high.";
+
 const lateralMethod = defineMethod<unknown>(
   {
     id: "anchor.lateral",
@@ -124,6 +127,7 @@ const lateralMethod = defineMethod<unknown>(
       figure("moment_n_m", "Largest moment in the stake at that force"),
       any("slenderness", "beta L; a free head is short up to 2.25"),
       any("short", "Whether the stake turns as a whole; null without the wood's stiffness"),
+      any("note", "What is missing for a stake that bends before it turns; null otherwise"),
     ],
     validity:
       "Undrained soft clay or peat of one strength, a short stake that moves as a whole. Ultimate: a ratio of safety comes on top. Leaning and softening over months are not covered.",
@@ -148,6 +152,7 @@ const lateralMethod = defineMethod<unknown>(
     );
     const E = input["modulus_mpa"] as number | undefined;
     const slender = E === undefined ? null : slenderness(section, L, su, E * 1e6, trace);
+    const short = slender === null ? null : slender <= (head === "free" ? SHORT_FREE : SHORT_FIXED);
     return {
       force_n: found.force_n,
       governs: found.governs,
@@ -155,7 +160,8 @@ const lateralMethod = defineMethod<unknown>(
       wood_n: found.wood_n,
       moment_n_m: found.moment_n_m,
       slenderness: slender,
-      short: slender === null ? null : slender <= (head === "free" ? SHORT_FREE : SHORT_FIXED),
+      short,
+      note: short === false && wood === null ? LONG_NOTE : null,
     };
   },
 );

@@ -1,52 +1,14 @@
-import {
-  defineMethod,
-  type Calculation,
-  type JsonObject,
-  type Problem,
-  type Trace,
-} from "../formula/index.ts";
-import type { CalcContext, DragCoefficient } from "../materials/index.ts";
-import { metres, qty, type Qty } from "../units/index.ts";
-import {
-  cloggedOpening,
-  dragForce,
-  extraDepth,
-  facingArea,
-  familyCoefficient,
-  leastShapeFactor,
-  lowerSpeed,
-  meshCoefficient,
-  shapeCoefficient,
-  SLOW_M_S,
-  upperSpeed,
-} from "./drag.ts";
+import { defineMethod, type Calculation, type JsonObject, type Problem } from "../formula/index.ts";
 import { any, choice, figure, given, metresOf, number, optional, refuse } from "../formula/fields.ts";
+import type { CalcContext } from "../materials/index.ts";
+import { metres, qty } from "../units/index.ts";
+import { dragOnBody, type FlowBody, type FlowShape } from "./body-drag.ts";
+import { dragForce, extraDepth, leastShapeFactor, lowerSpeed, SLOW_M_S, upperSpeed } from "./drag.ts";
 import { depthField, speedField, waterField } from "./fields.ts";
 
-const shapes = ["round-post", "square-post", "rounded-post", "stringer", "deck-edge", "mesh", "own"] as const;
-type Shape = (typeof shapes)[number];
-/** Row of the table for a shape that stands alone. */
-const ROWS: Readonly<Record<string, string>> = {
-  "round-post": "post-round",
-  "square-post": "post-square",
-  "deck-edge": "plate-long",
-};
-
-interface Body {
-  readonly bottom: number;
-  readonly top: number;
-  readonly along: number;
-  readonly across: number;
-}
-const bodyOf = (input: JsonObject): Body => ({
-  bottom: metresOf(input, "bottom_mm"),
-  top: metresOf(input, "top_mm"),
-  along: metresOf(input, "along_mm"),
-  across: metresOf(input, "across_mm"),
-});
-
+type Kind = FlowShape["kind"];
 /** What a shape needs beside the common fields. */
-const NEEDS: Readonly<Record<Shape, readonly string[]>> = {
+const NEEDS: Readonly<Record<Kind, readonly string[]>> = {
   "round-post": [],
   "square-post": [],
   "rounded-post": ["corner_mm"],
@@ -55,9 +17,10 @@ const NEEDS: Readonly<Record<Shape, readonly string[]>> = {
   mesh: ["open_share", "clogged_share"],
   own: ["cd"],
 };
+const shapes = Object.keys(NEEDS) as readonly Kind[];
 
 function faultsOf(input: JsonObject): Problem[] {
-  const shape = input["shape"] as Shape;
+  const shape = input["shape"] as Kind;
   const missing = NEEDS[shape].filter((key) => input[key] === undefined);
   const top = given(input, "top_mm");
   return [
@@ -72,34 +35,30 @@ function faultsOf(input: JsonObject): Problem[] {
           ),
         ]
       : []),
-    ...(top <= given(input, "bottom_mm")
-      ? [refuse("top_mm", top, "is not over the bottom", 'Give "top_mm" over "bottom_mm".')]
+    ...(top - given(input, "bottom_mm") < 1
+      ? [refuse("top_mm", top, "is not over the bottom", 'Give "top_mm" 1 or more over "bottom_mm".')]
       : []),
   ];
 }
 
-/** Coefficient of the shape on the area that the flow sees, or null when the tables lack its row. */
-function coefficientOf(
-  input: JsonObject,
-  body: Body,
-  rows: readonly DragCoefficient[],
-  trace: Trace,
-): Qty<"1"> | null {
-  const shape = input["shape"] as Shape;
-  if (shape === "own") return qty(given(input, "cd"), "1");
-  if (shape === "rounded-post")
-    return familyCoefficient(rows, "rod-corner", metresOf(input, "corner_mm") / body.along, trace);
-  if (shape === "stringer")
-    return familyCoefficient(rows, "rectangle", body.across / (body.top - body.bottom), trace);
-  if (shape !== "mesh") return shapeCoefficient(rows, ROWS[shape]!, trace);
-  const [C_m, C_p] = [
-    shapeCoefficient(rows, "mesh-open", trace),
-    shapeCoefficient(rows, "plate-long", trace),
-  ];
-  if (C_m === null || C_p === null) return null;
-  const open = { p: qty(given(input, "open_share"), "1"), c: qty(given(input, "clogged_share"), "1") };
-  return meshCoefficient({ p_c: cloggedOpening(open, trace), C_m, C_p }, trace);
+function shapeFrom(input: JsonObject): FlowShape {
+  const kind = input["shape"] as Kind;
+  if (kind === "own") return { kind, cd: given(input, "cd") };
+  if (kind === "rounded-post") return { kind, corner_m: metresOf(input, "corner_mm") };
+  if (kind === "mesh")
+    return { kind, open: given(input, "open_share"), clogged: given(input, "clogged_share") };
+  return { kind };
 }
+
+const bodyFrom = (input: JsonObject): FlowBody => ({
+  name: input["shape"] as string,
+  count: 1,
+  shape: shapeFrom(input),
+  along_m: metresOf(input, "along_mm"),
+  across_m: metresOf(input, "across_mm"),
+  bottom_m: metresOf(input, "bottom_mm"),
+  top_m: metresOf(input, "top_mm"),
+});
 
 const dragMethod = defineMethod<CalcContext>(
   {
@@ -135,28 +94,23 @@ const dragMethod = defineMethod<CalcContext>(
   (input, { tables }, trace) => {
     const problems = faultsOf(input);
     if (problems.length > 0) return { problems };
-    const body = bodyOf(input);
-    const C_d = coefficientOf(input, body, tables.drag_coefficients, trace);
-    if (C_d === null) return { problems: [noRow(input["shape"])] };
     const [d, V] = [metres(metresOf(input, "depth_mm")), qty(given(input, "speed_m_s"), "m/s")];
-    const top = Math.min(body.top, d);
-    const h = metres(Math.max(0, top - body.bottom));
-    const [l, w] = [metres(body.along), metres(input["shape"] === "round-post" ? 0 : body.across)];
-    const theta = qty(
-      input["shape"] === "round-post" ? Math.PI / 2 : (given(input, "angle_deg") * Math.PI) / 180,
-      "rad",
-    );
-    const A = facingArea({ h, l, w, theta }, trace);
-    const force = dragForce({ rho_w: qty(given(input, "water_kg_m3"), "kg/m3"), C_d, A, V }, trace);
-    const slow = V <= SLOW_M_S ? extraDepth({ a: leastShapeFactor({}, trace), V }, trace) * 1000 : null;
+    const flow = {
+      depth: d,
+      speed: V,
+      angle: qty((given(input, "angle_deg") * Math.PI) / 180, "rad"),
+      rho_w: qty(given(input, "water_kg_m3"), "kg/m3"),
+    };
+    const found = dragOnBody(bodyFrom(input), flow, tables.drag_coefficients, trace);
+    if (found === null) return { problems: [noRow(input["shape"])] };
     return {
-      force_n: force,
-      coefficient: C_d,
-      area_m2: A,
-      acts_at_mm: (h > 0 ? (body.bottom + top) / 2 : body.bottom) * 1000,
+      force_n: found.force_n,
+      coefficient: found.coefficient,
+      area_m2: found.area_m2,
+      acts_at_mm: found.acts_at_m * 1000,
       lower_speed_m_s: lowerSpeed({ d }, trace),
       upper_speed_m_s: upperSpeed({ d }, trace),
-      extra_depth_mm: slow,
+      extra_depth_mm: V <= SLOW_M_S ? extraDepth({ a: leastShapeFactor({}, trace), V }, trace) * 1000 : null,
     };
   },
 );

@@ -17,14 +17,14 @@ import {
 import { speedField, waterField } from "./fields.ts";
 import {
   breaksFirst,
-  driftRadius,
   impactEnergy,
   impactForce,
   impactTime,
+  leastRope,
   leastScope,
-  ropeLength,
   ropePull,
   ropeStrength,
+  tether,
   type Link,
 } from "./impact.ts";
 
@@ -105,7 +105,7 @@ const tetherMethod = defineMethod<unknown>(
   },
   (input, _context, trace) => {
     const z = metres(metresOf(input, "rise_mm"));
-    const least = ropeLength({ k_r: leastScope({}, trace), z }, trace);
+    const least = leastRope(z);
     const l_r = input["rope_mm"] === undefined ? least : metres(metresOf(input, "rope_mm"));
     if (l_r < least)
       return {
@@ -124,14 +124,14 @@ const tetherMethod = defineMethod<unknown>(
       V: qty(given(input, "speed_m_s"), "m/s"),
     };
     const D = dragForce({ ...flow, C_d, A }, trace, "drifting module");
-    const T_r = ropePull({ D, z, l_r }, trace);
+    const found = tether({ rise: z, rope: l_r, drag: D, factor: qty(given(input, "factor"), "1") }, trace);
     return {
-      rope_mm: l_r * MM,
+      rope_mm: found.rope_m * MM,
       least_rope_mm: least * MM,
       drag_n: D,
-      pull_n: T_r,
-      strength_n: ropeStrength({ n_r: qty(given(input, "factor"), "1"), T_r }, trace),
-      radius_mm: driftRadius({ l_r, z }, trace) * MM,
+      pull_n: found.pull_n,
+      strength_n: found.strength_n,
+      radius_mm: found.radius_m * MM,
     };
   },
 );

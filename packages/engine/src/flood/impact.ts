@@ -1,4 +1,5 @@
-import { defineConstant, defineFormula } from "../formula/index.ts";
+import { defineConstant, defineFormula, type Trace } from "../formula/index.ts";
+import { DomainError, type Qty } from "../units/index.ts";
 import { geometry, impactRule, project, statics } from "./sources.ts";
 
 export const impactTime = defineConstant(
@@ -135,6 +136,42 @@ export const driftRadius = defineFormula(
   },
   ({ l_r, z }) => Math.sqrt(Math.max(0, l_r ** 2 - z ** 2)),
 );
+
+/** A module that has broken off and hangs on a rope. */
+export interface Tethered {
+  /** Rise from the rope's fixing to the module afloat at the highest water [m] > 0. */
+  readonly rise: Qty<"m">;
+  /** Length of the rope, at least that of `leastRope`; null = the least one. */
+  readonly rope: Qty<"m"> | null;
+  /** Drag on the drifting module [N]. */
+  readonly drag: Qty<"N">;
+  /** Factor on the steady pull for jerks and knots [1] >= 1. */
+  readonly factor: Qty<"1">;
+}
+export interface Tether {
+  readonly rope_m: number;
+  readonly pull_n: number;
+  /** Strength asked of rope, knots and fixings [N]. */
+  readonly strength_n: number;
+  readonly radius_m: number;
+}
+/** Shortest rope that does not stand steep at the highest water [m]. */
+export const leastRope = (rise: Qty<"m">, trace?: Trace): Qty<"m"> =>
+  ropeLength({ k_r: leastScope({}, trace), z: rise }, trace);
+
+/** Rope that keeps a broken-off module. Throws `DomainError` when the rope is shorter than `leastRope`. */
+export function tether({ rise: z, rope, drag: D, factor: n_r }: Tethered, trace?: Trace): Tether {
+  const least = leastRope(z, trace);
+  const l_r = rope ?? least;
+  if (!(z > 0) || l_r < least) throw new DomainError("rope-too-short", { z, l_r, least });
+  const T_r = ropePull({ D, z, l_r }, trace);
+  return {
+    rope_m: l_r,
+    pull_n: T_r,
+    strength_n: ropeStrength({ n_r, T_r }, trace),
+    radius_m: driftRadius({ l_r, z }, trace),
+  };
+}
 
 export const impactFormulas = [
   impactTime,

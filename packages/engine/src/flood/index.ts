@@ -2,6 +2,7 @@ import { formulaCalculation, type AnyFormula, type Calculation } from "../formul
 import type { CalcContext } from "../materials/index.ts";
 import { buoyancyFormulas } from "./buoyancy.ts";
 import { buoyancyCalculations } from "./buoyancy-calculations.ts";
+import { dammedLineFormulas } from "./dammed-line.ts";
 import { debrisFormulas } from "./debris.ts";
 import { dragFormulas } from "./drag.ts";
 import { floatFormulas } from "./float.ts";
@@ -95,19 +96,34 @@ export {
   upperSpeed,
 } from "./drag.ts";
 export {
+  bodyCoefficient,
+  dragOnAll,
+  dragOnBody,
+  type AllDrag,
+  type BodyDrag,
+  type Flow,
+  type FlowBody,
+  type FlowShape,
+} from "./body-drag.ts";
+export {
   dammedShare,
+  headLoss,
+  MOST_DAMMED,
+  solidArea,
+  solidUnder,
+  wrackOnLine,
+  type Obstacle,
+  type WrackedLine,
+  type WrackLoad,
+} from "./dammed-line.ts";
+export {
   froudeNumber,
   halfBlocked,
-  headLoss,
   isTabled,
   littleBlocked,
   littleBlockedSecond,
-  MOST_DAMMED,
   mostlyBlocked,
-  solidArea,
-  solidUnder,
   wrackCoefficient,
-  type Obstacle,
 } from "./debris.ts";
 export {
   bedReach,
@@ -143,12 +159,16 @@ export {
   impactEnergy,
   impactForce,
   impactTime,
+  leastRope,
   leastScope,
   ropeLength,
   ropePull,
   ropeStrength,
+  tether,
   type FirstBreak,
   type Link,
+  type Tether,
+  type Tethered,
 } from "./impact.ts";
 export {
   adfreezeSteel,
@@ -180,6 +200,7 @@ export const floodFormulas: readonly AnyFormula[] = [
   ...buoyancyFormulas,
   ...dragFormulas,
   ...debrisFormulas,
+  ...dammedLineFormulas,
   ...waveFormulas,
   ...waveForceFormulas,
   ...impactFormulas,

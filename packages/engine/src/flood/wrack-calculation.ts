@@ -1,16 +1,7 @@
 import { defineMethod, type Calculation, type JsonObject, type Problem } from "../formula/index.ts";
 import { metres, qty } from "../units/index.ts";
-import {
-  dammedShare,
-  froudeNumber,
-  headLoss,
-  isTabled,
-  MOST_DAMMED,
-  solidUnder,
-  wrackCoefficient,
-  type Obstacle,
-} from "./debris.ts";
-import { dragForce } from "./drag.ts";
+import { headLoss, MOST_DAMMED, wrackOnLine, type Obstacle, type WrackLoad } from "./dammed-line.ts";
+import { isTabled } from "./debris.ts";
 import { figure, given, list, metresOf, number, readList, refuse, text, whole } from "../formula/fields.ts";
 import { depthField, speedField, waterField } from "./fields.ts";
 import { debris } from "./sources.ts";
@@ -69,31 +60,29 @@ const wrackMethod = defineMethod<unknown>(
   (input, _context, trace) => {
     const read = readObstacles(input);
     if (!read.ok) return { problems: read.problems };
-    const [d, l] = [metres(metresOf(input, "depth_mm")), metres(metresOf(input, "line_mm"))];
-    const V = qty(given(input, "speed_m_s"), "m/s");
-    const Fr = froudeNumber({ V, d }, trace);
-    const A_s = solidUnder(read.value, d, trace);
-    const B = dammedShare({ A_s, l, d, c: qty(given(input, "clogged_share"), "1") }, trace);
-    const problems = faultsOf(Fr, B, given(input, "speed_m_s"));
-    if (problems.length > 0) return { problems };
-    const C_d = wrackCoefficient(Fr, B, trace);
-    const A = qty(B * l * d, "m2");
-    const force = dragForce(
-      { rho_w: qty(given(input, "water_kg_m3"), "kg/m3"), C_d, A, V },
+    const found = wrackOnLine(
+      {
+        obstacles: read.value,
+        line: metres(metresOf(input, "line_mm")),
+        clogged: qty(given(input, "clogged_share"), "1"),
+        depth: metres(metresOf(input, "depth_mm")),
+        speed: qty(given(input, "speed_m_s"), "m/s"),
+        rho_w: qty(given(input, "water_kg_m3"), "kg/m3"),
+      },
       trace,
-      "on the dammed area",
     );
+    if (!found.load) return { problems: faultsOf(found, given(input, "speed_m_s")) };
     return {
-      solid_share: Math.min(1, A_s / (l * d)),
-      dammed_share: B,
-      coefficient: C_d,
-      force_n: force,
-      rise_mm: headLoss({ C_d, B, V }, trace) * 1000,
+      solid_share: found.solid_share,
+      dammed_share: found.dammed_share,
+      coefficient: found.load.coefficient,
+      force_n: found.load.force_n,
+      rise_mm: found.load.rise_m * 1000,
     };
   },
 );
 
-function faultsOf(Fr: number, B: number, speed: number): Problem[] {
+function faultsOf({ froude: Fr, dammed_share: B }: WrackLoad, speed: number): Problem[] {
   const fast = refuse(
     "speed_m_s",
     speed,
