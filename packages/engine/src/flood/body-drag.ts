@@ -1,5 +1,4 @@
 import { recordValue, type Trace } from "../formula/index.ts";
-import type { DragCoefficient } from "../materials/index.ts";
 import { DomainError, metres, qty, type Qty } from "../units/index.ts";
 import {
   cloggedOpening,
@@ -8,6 +7,7 @@ import {
   familyCoefficient,
   meshCoefficient,
   shapeCoefficient,
+  type DragTables,
 } from "./drag.ts";
 import { statics } from "./sources.ts";
 
@@ -55,28 +55,24 @@ export interface BodyDrag {
 const ROWS = { "round-post": "post-round", "square-post": "post-square", "deck-edge": "plate-long" } as const;
 
 /** Drag coefficient on the area that the flow sees; null when the tables lack the row. */
-export function bodyCoefficient(
-  body: FlowBody,
-  rows: readonly DragCoefficient[],
-  trace?: Trace,
-): Qty<"1"> | null {
+export function bodyCoefficient(body: FlowBody, tables: DragTables, trace?: Trace): Qty<"1"> | null {
   const { shape } = body;
   switch (shape.kind) {
     case "own":
       return qty(shape.cd, "1");
     case "rounded-post":
-      return familyCoefficient(rows, "rod-corner", shape.corner_m / body.along_m, trace);
+      return familyCoefficient(tables, "rod-corner", shape.corner_m / body.along_m, trace);
     case "stringer":
-      return familyCoefficient(rows, "rectangle", body.across_m / (body.top_m - body.bottom_m), trace);
+      return familyCoefficient(tables, "rectangle", body.across_m / (body.top_m - body.bottom_m), trace);
     case "mesh": {
-      const C_m = shapeCoefficient(rows, "mesh-open", trace);
-      const C_p = shapeCoefficient(rows, "plate-long", trace);
+      const C_m = shapeCoefficient(tables, "mesh-open", trace);
+      const C_p = shapeCoefficient(tables, "plate-long", trace);
       if (C_m === null || C_p === null) return null;
       const p_c = cloggedOpening({ p: qty(shape.open, "1"), c: qty(shape.clogged, "1") }, trace);
       return meshCoefficient({ p_c, C_m, C_p }, trace);
     }
     default:
-      return shapeCoefficient(rows, ROWS[shape.kind], trace);
+      return shapeCoefficient(tables, ROWS[shape.kind], trace);
   }
 }
 
@@ -84,14 +80,9 @@ export function bodyCoefficient(
  * Drag of the flow on a body: 0 while the water stays under it; null when the tables lack its row. Bodies behind each
  * other each take the full flow. Throws `DomainError` when the top is not over the bottom.
  */
-export function dragOnBody(
-  body: FlowBody,
-  flow: Flow,
-  rows: readonly DragCoefficient[],
-  trace?: Trace,
-): BodyDrag | null {
+export function dragOnBody(body: FlowBody, flow: Flow, tables: DragTables, trace?: Trace): BodyDrag | null {
   if (!(body.top_m > body.bottom_m)) throw new DomainError("body-without-height", { ...body });
-  const C_d = bodyCoefficient(body, rows, trace);
+  const C_d = bodyCoefficient(body, tables, trace);
   if (C_d === null) return null;
   const round = body.shape.kind === "round-post";
   const top = Math.min(body.top_m, flow.depth);
@@ -124,10 +115,10 @@ export interface AllDrag {
 export function dragOnAll(
   bodies: readonly FlowBody[],
   flow: Flow,
-  rows: readonly DragCoefficient[],
+  tables: DragTables,
   trace?: Trace,
 ): AllDrag | null {
-  const each = bodies.map((body) => dragOnBody(body, flow, rows, trace));
+  const each = bodies.map((body) => dragOnBody(body, flow, tables, trace));
   if (!each.every((d) => d !== null)) return null;
   const force = each.reduce((sum, d) => sum + d.force_n, 0);
   const moment = each.reduce((sum, d) => sum + d.force_n * d.acts_at_m, 0);

@@ -1,5 +1,5 @@
 import { defineConstant, defineFormula, recordValue, type Trace } from "../formula/index.ts";
-import type { DragCoefficient } from "../materials/index.ts";
+import type { DragCoefficient, Tables } from "../materials/index.ts";
 import { qty, type Qty } from "../units/index.ts";
 import { femaDrag, floodSpeed, geometry, lowVelocity, meshDrag } from "./sources.ts";
 
@@ -134,18 +134,20 @@ export const leastShapeFactor = defineConstant(
 export const SLOW_M_S = 3.048;
 
 type Family = NonNullable<DragCoefficient["family"]>;
+/** The table of drag coefficients with the sources that its rows name. */
+export type DragTables = Pick<Tables, "drag_coefficients" | "sources">;
 
 /**
  * Drag coefficient of a family at a ratio, read on a straight line between the rows and held beyond the first and the
  * last. Null when the table has no row of the family.
  */
 export function familyCoefficient(
-  rows: readonly DragCoefficient[],
+  tables: DragTables,
   family: Family,
   ratio: number,
   trace?: Trace,
 ): Qty<"1"> | null {
-  const own = rows
+  const own = tables.drag_coefficients
     .filter((r) => r.family === family && r.ratio !== null)
     .map((r) => ({ ...r, ratio: r.ratio! }))
     .sort((a, b) => a.ratio - b.ratio);
@@ -158,32 +160,36 @@ export function familyCoefficient(
   );
   const [a, b] = [own[after - 1]!, own[after] ?? last];
   const share = b.ratio > a.ratio ? (at - a.ratio) / (b.ratio - a.ratio) : 0;
-  return recordCoefficient(a.cd + share * (b.cd - a.cd), b, trace, `${family} at ratio ${ratio.toFixed(2)}`);
+  return recordCoefficient(
+    a.cd + share * (b.cd - a.cd),
+    b,
+    tables,
+    trace,
+    `${family} at ratio ${ratio.toFixed(2)}`,
+  );
 }
 
 /** Drag coefficient of a single row by id; null when the table has none. */
-export function shapeCoefficient(
-  rows: readonly DragCoefficient[],
-  id: string,
-  trace?: Trace,
-): Qty<"1"> | null {
-  const row = rows.find((r) => r.id === id);
-  return row ? recordCoefficient(row.cd, row, trace, row.name) : null;
+export function shapeCoefficient(tables: DragTables, id: string, trace?: Trace): Qty<"1"> | null {
+  const row = tables.drag_coefficients.find((r) => r.id === id);
+  return row ? recordCoefficient(row.cd, row, tables, trace, row.name) : null;
 }
 
 function recordCoefficient(
   cd: number,
   row: DragCoefficient,
+  { sources }: DragTables,
   trace: Trace | undefined,
   note: string,
 ): Qty<"1"> {
+  const { id = row.source, title = row.source, at } = sources[row.source] ?? {};
   recordValue(trace, {
     id: "flood.drag.coefficient",
     title: "Drag coefficient",
     symbol: "C_d",
     value: cd,
     unit: "1",
-    source: { id: row.source, title: "Table of drag coefficients", at: row.id, status: row.status },
+    source: { id, title, status: row.status, ...(at === undefined ? {} : { at }) },
     how: row.family ? "read between the rows of the table" : "as tabulated",
     note,
   });

@@ -101,7 +101,7 @@ const dragMethod = defineMethod<CalcContext>(
       angle: qty((given(input, "angle_deg") * Math.PI) / 180, "rad"),
       rho_w: qty(given(input, "water_kg_m3"), "kg/m3"),
     };
-    const found = dragOnBody(bodyFrom(input), flow, tables.drag_coefficients, trace);
+    const found = dragOnBody(bodyFrom(input), flow, tables, trace);
     if (found === null) return { problems: [noRow(input["shape"])] };
     return {
       force_n: found.force_n,

@@ -94,6 +94,7 @@ export {
   shapeCoefficient,
   SLOW_M_S,
   upperSpeed,
+  type DragTables,
 } from "./drag.ts";
 export {
   bodyCoefficient,

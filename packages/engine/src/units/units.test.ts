@@ -79,6 +79,8 @@ test("property: feet and inches say a length to half a sixteenth of an inch", ()
 
 test("a pressure reads in psf below 50 kPa and in psi above, with thousands grouped", () => {
   expect(showQuantity(60 * PA_PER_PSF, "Pa", "us")).toBe("60 psf");
+  expect(showQuantity(3.048, "m/s", "us")).toBe("10.0 ft/s");
+  expect(showQuantity(0.5, "m/s", "metric")).toBe("0.50 m/s");
   expect(showQuantity(1_308 * PA_PER_PSI, "Pa", "us")).toBe("1,308 psi");
 });
 

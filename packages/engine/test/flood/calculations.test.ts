@@ -1,7 +1,9 @@
 import { tables } from "@causey/data/tables";
 import { describe, expect, test } from "vitest";
 import type { JsonObject } from "../../src/formula/index.ts";
+import { dragOnAll } from "../../src/flood/index.ts";
 import { calculations } from "../../src/plan/index.ts";
+import { metres, qty } from "../../src/units/index.ts";
 
 const run = (id: string, input: JsonObject): JsonObject => {
   const outcome = calculations.find((c) => c.id === id)!.run(input, { tables });
@@ -31,6 +33,29 @@ describe("flood.drag", () => {
     near(found["lower_speed_m_s"], 0.6);
     near(found["upper_speed_m_s"], Math.sqrt(9.80665 * 0.6));
     near(found["extra_depth_mm"], (1.25 * 1000) / (2 * 9.80665));
+  });
+
+  test("the working names the table's own source and status of the coefficient", () => {
+    const outcome = calculations.find((c) => c.id === "flood.drag")!.run(post, { tables });
+    const step = outcome.ok ? outcome.working.find((s) => s.id === "flood.drag.coefficient") : undefined;
+    expect(step?.source).toMatchObject({ title: expect.stringContaining("FEMA P-55"), status: "seen" });
+  });
+
+  test("drag on several bodies adds up at the height of its resultant; a table without the row answers nothing", () => {
+    const flow = {
+      depth: metres(1),
+      speed: qty(1, "m/s"),
+      angle: qty(Math.PI / 2, "rad"),
+      rho_w: qty(1000, "kg/m3"),
+    };
+    const body = { count: 2, shape: { kind: "own", cd: 2 }, along_m: 0.1, across_m: 0.1 } as const;
+    const posts = { ...body, name: "posts", bottom_m: 0, top_m: 1 };
+    const edge = { ...body, name: "edge", count: 1, along_m: 2, bottom_m: 0.8, top_m: 1.2 };
+    const all = dragOnAll([posts, edge], flow, tables)!;
+    near(all.force_n, 2 * 100 + 400, 1e-9);
+    near(all.acts_at_m, (200 * 0.5 + 400 * 0.9) / 600, 1e-9);
+    const bare = { ...tables, drag_coefficients: [] };
+    expect(dragOnAll([{ ...posts, shape: { kind: "square-post" } }], flow, bare)).toBeNull();
   });
 
   test("a square post turned shows its diagonal, a round one looks alike from every side", () => {

@@ -1,4 +1,4 @@
-import { dragCoefficients } from "@causey/data/flood";
+import { tables } from "@causey/data/tables";
 import * as fc from "fast-check";
 import { describe, test } from "vitest";
 import {
@@ -194,8 +194,8 @@ describe("flow", () => {
   test("a coefficient read from a family lies between the least and the largest of its rows", () => {
     fc.assert(
       fc.property(fc.constantFrom("rectangle", "rod-corner", "cylinder"), num(0, 2000), (family, ratio) => {
-        const cds = dragCoefficients.filter((r) => r.family === family).map((r) => r.cd);
-        const cd = familyCoefficient(dragCoefficients, family, ratio)!;
+        const cds = tables.drag_coefficients.filter((r) => r.family === family).map((r) => r.cd);
+        const cd = familyCoefficient(tables, family, ratio)!;
         return cd >= Math.min(...cds) && cd <= Math.max(...cds);
       }),
     );

@@ -2,7 +2,7 @@
 // and pre-engineering.com; linear waves of USACE EM 1110-2-1100 part II chapter 1; drag after FEMA P-55 and the Aeronautical
 // Engineer's Data Book; flood speeds after ASCE 7; debris after FHWA HEC-9; ice after Zabilansky, IAHR 1998; frost after the
 // Canadian Foundation Engineering Manual; stake pull-out by the alpha method (from memory).
-import { dragCoefficients } from "@causey/data/flood";
+import { tables } from "@causey/data/tables";
 import { expect, test } from "vitest";
 import {
   adfreezeSteel,
@@ -52,7 +52,7 @@ import { publishedRow, within } from "../support/published-row.ts";
 const density = (v: number): Qty<"kg/m3"> => qty(v, "kg/m3");
 const one = (v: number): Qty<"1"> => qty(v, "1");
 const speed = (v: number): Qty<"m/s"> => qty(v, "m/s");
-const shape = (id: string): Qty<"1"> => shapeCoefficient(dragCoefficients, id)!;
+const shape = (id: string): Qty<"1"> => shapeCoefficient(tables, id)!;
 
 const block = (density_kg_m3: number, side_m = 1): FloodPiece => ({
   name: "block",
@@ -312,7 +312,7 @@ for (const [ratio, cd] of [
       unit: "",
       tolerance: 1e-9,
     },
-    () => familyCoefficient(dragCoefficients, "rectangle", ratio)!,
+    () => familyCoefficient(tables, "rectangle", ratio)!,
   );
 for (const [name, got, kPa] of [
   ["wood", adfreezeWood, 65],
