@@ -89,7 +89,7 @@ const VISITS = [
 /** The plan document of the demo site; places, zones, terrain and prices stand in files beside it. */
 export function planFile(readings: readonly Reading[], survey: Survey): string {
   const plan = {
-    schema: 2,
+    schema: 3,
     id: "salt-meadow",
     name: "Trap plots, three seasons",
     site_name: "Tarrowmere salt meadow, head of Quillet Bay (invented)",

@@ -145,7 +145,7 @@ function terrain({ wide = 8, long = 28, ground = () => 1 }: LanePlan): string {
 }
 
 const document = (p: LanePlan): object => ({
-  schema: 2,
+  schema: 3,
   id: "lane",
   name: "Plots on the lane",
   site_name: "Flat meadow of the test",

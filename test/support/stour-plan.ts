@@ -91,7 +91,7 @@ function kitWithPosts(): object {
 }
 
 const plan = (variant: StourVariant): object => ({
-  schema: 2,
+  schema: 3,
   id: `stour-${variant}`,
   name: `Three plots, ${variant}`,
   site_name: "Estuary marsh, lidar 1 m",

@@ -1,8 +1,12 @@
+import { BLANK_PROOF } from "./proof-choice.ts";
 import type { LayoutChoice } from "../layout/index.ts";
 import type { MoneyChoice, Plan } from "./document.ts";
 
 /** The sections of a plan that can start empty: nothing is told yet, nothing is assumed. */
-export const BLANK_SECTIONS: Pick<Plan, "request" | "survey" | "water" | "rules" | "papers" | "photo"> = {
+export const BLANK_SECTIONS: Pick<
+  Plan,
+  "request" | "survey" | "water" | "rules" | "papers" | "photo" | "proof"
+> = {
   request: {
     requester: "",
     organisation: "",
@@ -32,6 +36,7 @@ export const BLANK_SECTIONS: Pick<Plan, "request" | "survey" | "water" | "rules"
     adjoining: [],
   },
   photo: null,
+  proof: BLANK_PROOF,
 };
 
 /** Money of a walkway's later years, none of it planned yet. */

@@ -46,6 +46,8 @@ const sectionWords: Readonly<Record<Section, string>> = {
   flood_level: "the flood to be held",
   water_kg_m3: "the density of the water",
   ground: "the strength of the ground",
+  proof: "what is proven besides the visits",
+  code: "the design code",
   visits: "the visits",
   saw: "the saw",
   money: "the money",

@@ -1,6 +1,7 @@
 import type { Kit } from "../kit/index.ts";
 import type { LayoutChoice, Weights } from "../layout/index.ts";
 import type { AccessRequest } from "../request/index.ts";
+import type { ProofChoice } from "./proof-choice.ts";
 import type { RuleChoice } from "../rules/index.ts";
 import type { Plot, Start, StrengthReading, WaterLevel, Zone } from "../site/index.ts";
 import type { PointColumns, Survey } from "../survey/index.ts";
@@ -9,7 +10,7 @@ import type { WaterChoice } from "../water/index.ts";
 
 export type { LayoutChoice, Weights };
 
-export const PLAN_SCHEMA = 2;
+export const PLAN_SCHEMA = 3;
 
 export interface Cart {
   readonly name: string;
@@ -170,6 +171,7 @@ export interface Plan {
   readonly flood_level: string | null;
   readonly water_kg_m3: number;
   readonly ground: GroundChoice;
+  readonly proof: ProofChoice;
   readonly visits: readonly Visit[];
   readonly kit: Kit;
   readonly layout: LayoutChoice;

@@ -24,6 +24,8 @@ export const SECTIONS = [
   "flood_level",
   "water_kg_m3",
   "ground",
+  "proof",
+  "code",
   "visits",
   "saw",
   "money",

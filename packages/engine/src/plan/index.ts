@@ -3,6 +3,8 @@ export type * from "./document.ts";
 export type * from "./edit.ts";
 export { SECTIONS } from "./edit.ts";
 export { BLANK_LAYOUT, BLANK_MONEY, BLANK_SECTIONS } from "./blank-sections.ts";
+export { BLANK_PROOF } from "./proof-choice.ts";
+export type * from "./proof-choice.ts";
 export { RESULTS_SCHEMA } from "./results.ts";
 export type * from "./results.ts";
 export type * from "./strip.ts";

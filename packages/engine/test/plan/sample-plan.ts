@@ -85,7 +85,7 @@ export const square = (id: string, name: string, x: number, y: number, side = 10
 });
 
 export const samplePlan = (change: Partial<Plan> = {}): Plan => ({
-  schema: 2,
+  schema: 3,
   id: "reed-corner",
   name: "Reed Corner",
   site_name: "Reed Corner fen",

@@ -138,7 +138,7 @@ export const levelSite = (change: Partial<Site> = {}): Site => ({
 
 /** A plan with what the checks read; the rest is invented filling. */
 export const checkedPlan = (change: Partial<Plan> = {}): Plan => ({
-  schema: 2,
+  schema: 3,
   id: "reed-corner",
   name: "Reed Corner",
   site_name: "Reed Corner fen",

@@ -72,6 +72,8 @@ const sectionEdit = z.discriminatedUnion("section", [
   section("flood_level", p.flood_level),
   section("water_kg_m3", p.water_kg_m3),
   section("ground", p.ground),
+  section("proof", p.proof),
+  section("code", p.code),
   section("visits", p.visits),
   section("saw", p.saw),
   section("money", p.money),

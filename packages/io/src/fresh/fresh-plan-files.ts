@@ -107,7 +107,7 @@ const EXAMPLE_VISIT: PlanFile["visits"][number] = {
 };
 
 const freshPlan = (title: string, { site_name = "", units, ready_kit, site }: FreshWishes): PlanFile => ({
-  schema: 2,
+  schema: 3,
   id: idOf(title),
   name: title,
   site_name: oneLine(site_name) || "Name of the site",

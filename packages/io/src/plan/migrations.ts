@@ -1,4 +1,5 @@
 import type { JsonObject } from "@causey/engine/formula";
+import { toSchemaThree } from "./migrate-to-three.ts";
 import { toSchemaTwo } from "./migrate-to-two.ts";
 import { PLAN_SCHEMA } from "./schema-number.ts";
 import type { Findings } from "../problem/index.ts";
@@ -7,7 +8,10 @@ import type { Findings } from "../problem/index.ts";
 export type Migration = (document: JsonObject) => JsonObject;
 
 /** From schema number -> migration to the next. */
-export const MIGRATIONS: ReadonlyMap<number, Migration> = new Map([[1, toSchemaTwo]]);
+export const MIGRATIONS: ReadonlyMap<number, Migration> = new Map([
+  [1, toSchemaTwo],
+  [2, toSchemaThree],
+]);
 
 /**
  * Brings a plan document to the schema that this program knows, one number at a time. Throws `ProblemError` for a

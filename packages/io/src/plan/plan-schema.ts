@@ -1,6 +1,7 @@
 import type { Plan } from "@causey/engine/plan";
 import type { PlaceDefaults } from "../vector/index.ts";
 import { kitChoiceSchema, kitSchema, type KitChoice } from "./kit-schema.ts";
+import { proof } from "./proof-schema.ts";
 import { PLAN_SCHEMA } from "./schema-number.ts";
 import type { Frozen, Same } from "./same-type.ts";
 import {
@@ -134,6 +135,7 @@ const planWith = <K extends z.core.SomeType>(kit: K) =>
     flood_level: z.nullable(id),
     water_kg_m3: positive,
     ground,
+    proof,
     visits: list(visit),
     kit,
     layout,

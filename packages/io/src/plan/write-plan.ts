@@ -41,6 +41,7 @@ const ORDER: Readonly<Record<keyof Document, true>> = {
   flood_level: true,
   water_kg_m3: true,
   ground: true,
+  proof: true,
   visits: true,
   kit: true,
   layout: true,

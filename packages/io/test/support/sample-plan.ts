@@ -74,7 +74,7 @@ const datum = "Gate bench mark";
 
 /** A plan on a local grid of 40 m by 30 m. */
 export const samplePlan: Plan = {
-  schema: 2,
+  schema: 3,
   id: "fen",
   name: "Fen plots",
   site_name: "Lower fen",
