@@ -22,6 +22,7 @@ export {
   type RuleCheckKind,
 } from "./types.ts";
 export { runChecks } from "./run-checks.ts";
+export { codeFitProblems } from "./code-fit.ts";
 export { RULE_KINDS } from "./rule-checks.ts";
 export { ruleCalculations } from "./rule-calculations.ts";
 export { engineerFlags, type EngineerFlag } from "./rule-engineer.ts";

@@ -2,7 +2,7 @@ import { tables } from "@causey/data/tables";
 import { describe, expect, test } from "vitest";
 import { metricKit } from "../support/metric-kit.ts";
 import { checksInput, checkedPlan, straightLayout } from "../support/straight-walkway.ts";
-import { runChecks } from "../../src/checks/index.ts";
+import { codeFitProblems, runChecks } from "../../src/checks/index.ts";
 import { kitFigures } from "../../src/kit-figures/index.ts";
 import { moduleMasses, takeOff } from "../../src/materials/index.ts";
 import { moduleDrawing, rampPieces, sectionOf, validateKit } from "../../src/kit/index.ts";
@@ -113,5 +113,23 @@ describe("checks of that kit under Eurocode 5", () => {
     expect(missing.join(" ")).toMatch(/species: "softwood" is graded for another design code/);
     expect(missing.join(" ")).toMatch(/southern-pine/);
     expect(missing.join(" ")).toMatch(/45x195 is a metric size.*Use one of: .*2x8/);
+  });
+
+  test("a plan whose code has no values for its wood is told so, by the place in the plan file", () => {
+    expect(codeFitProblems(input("ec5-2004").plan, tables)).toEqual([]);
+    const problems = codeFitProblems(input("us-asd-2018").plan, tables);
+    expect(problems.map((p) => [p.place, p.severity])).toEqual([
+      ["kit.lumber.species", "warning"],
+      ["kit.lumber.grade", "warning"],
+      ["kit.stringers.size", "warning"],
+      ["kit.cross_pieces.size", "warning"],
+      ["kit.platform.stringers.size", "warning"],
+      ["kit.platform.cross_pieces.size", "warning"],
+      ["kit.deck.size", "warning"],
+    ]);
+    expect(codeFitProblems(checkedPlan(), tables)).toEqual([]);
+    const graded = codeFitProblems(checkedPlan({ code: "ec5-2004" }), tables);
+    expect(graded.map((p) => p.place)).toEqual(["kit.lumber.species", "kit.lumber.grade"]);
+    expect(graded[1]!.mend).toContain("c24");
   });
 });

@@ -1,5 +1,6 @@
 import { readyKits } from "@causey/data/kits";
 import { tables } from "@causey/data/tables";
+import { codeFitProblems } from "@causey/engine/checks";
 import { cartProblems, validateKit } from "@causey/engine/kit";
 import { partCosts } from "@causey/engine/cost";
 import type { Problem } from "@causey/engine/formula";
@@ -16,7 +17,11 @@ export async function readWholePlan(files: PlanFiles): Promise<ReadPlan> {
   const carts: Problem[] = read.plan.visits.flatMap((visit, n) =>
     visit.cart ? cartProblems(read.plan.kit, visit.cart, tables.sizes, `visits[${n}].cart`) : [],
   );
-  const notes = [...carts.filter((p) => p.severity !== "error"), ...missingPrices(read)];
+  const notes = [
+    ...carts.filter((p) => p.severity !== "error"),
+    ...codeFitProblems(read.plan, tables),
+    ...missingPrices(read),
+  ];
   const errors = carts.filter((p) => p.severity === "error");
   return errors.length > 0
     ? { ok: false, problems: [...errors, ...read.warnings] }

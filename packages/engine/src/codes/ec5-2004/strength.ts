@@ -81,7 +81,10 @@ export function strength(
   const k = {
     kmod: kmod[serviceClass(situation.wet)][durationClass[situation.duration]]({}, stress),
     gM: gammaM({}, stress),
-    kinc: use(situation.incised ? incisingFactors.strength : noFactor, stress),
+    kinc: use(
+      situation.incised ? incisingFactors.strength : noFactor,
+      wanted.some((w) => w === "fb" || w === "fv" || w === "fc") ? trace : undefined,
+    ),
   };
   const kinc_e = use(
     situation.incised ? incisingFactors.stiffness : noFactor,
