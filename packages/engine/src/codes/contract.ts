@@ -5,6 +5,7 @@ import type {
   LumberSize,
   StrengthClass,
   Tables,
+  TimberRow,
   WoodDensity,
 } from "../materials/index.ts";
 import type { Qty } from "../units/index.ts";
@@ -147,6 +148,8 @@ export interface DesignCode {
   readonly deflection_limits: readonly DeflectionLimit[];
   /** The clause behind a check. */
   readonly rule: (clause: Clause) => Source;
+  /** Every wood that its tables hold, for a list to choose from. */
+  readonly woods: (tables: Tables) => readonly TimberRow[];
   /** Looks up species, grade and size; every unknown word is a problem that lists the known ones. */
   readonly member: (tables: Tables, species: string, grade: string, size: string) => Found<Member>;
   /** All strengths at once; the working receives those `wanted`, all when left out. */

@@ -2,8 +2,10 @@ export type * from "./types.ts";
 export type * from "./tables.ts";
 export type * from "./context.ts";
 export {
+  classRows,
   densityOfClass,
   densityOfGrade,
+  gradeRows,
   isMetric,
   sameYard,
   timberRow,

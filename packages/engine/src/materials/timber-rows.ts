@@ -18,10 +18,16 @@ export const densityOfClass = (row: StrengthClass): WoodDensity => ({
   kg_m3: row.rho_mean_kg_m3,
 });
 
+export const gradeRows = ({ grades }: Pick<Tables, "grades">): readonly TimberRow[] =>
+  grades.map((row) => ({ ...named(row), density: densityOfGrade(row) }));
+
+export const classRows = ({ strength_classes }: Pick<Tables, "strength_classes">): readonly TimberRow[] =>
+  strength_classes.map((row) => ({ ...named(row), density: densityOfClass(row) }));
+
 /** Every species and grade of the tables, those of all design codes. */
 export const timberRows = (tables: Pick<Tables, "grades" | "strength_classes">): readonly TimberRow[] => [
-  ...tables.grades.map((row) => ({ ...named(row), density: densityOfGrade(row) })),
-  ...tables.strength_classes.map((row) => ({ ...named(row), density: densityOfClass(row) })),
+  ...gradeRows(tables),
+  ...classRows(tables),
 ];
 
 const named = ({ species, grade, name }: Omit<TimberRow, "density">): Omit<TimberRow, "density"> => ({

@@ -55,7 +55,11 @@ describe.each(designCodes.map((c) => [c.id, c] as const))("every code: %s", (_, 
   const members = membersOf(code);
   const member = fc.constantFrom(...members);
 
-  test("has values for more than a hundred members", () => expect(members.length).toBeGreaterThan(100));
+  test("has values for more than a hundred members, and for each wood that it lists", () => {
+    expect(members.length).toBeGreaterThan(100);
+    const listed = code.woods(tables).map((w) => `${w.species} ${w.grade}`);
+    expect(new Set(members.map((m) => `${m.grade.species} ${m.grade.grade}`))).toEqual(new Set(listed));
+  });
 
   const never = (change: (s: Situation) => Situation, name: string): void => {
     fc.assert(

@@ -1,10 +1,19 @@
 import { tables } from "@causey/data/tables";
+import { designCode } from "@causey/engine/codes";
 import { fastenerChoices, preservativeChoices, type Kit, type MaterialChoice } from "@causey/engine/kit";
+import { timberRow, type TimberRow } from "@causey/engine/materials";
 import type { Plan } from "@causey/engine/plan";
 import { ChoiceField } from "../fields/choice-field.tsx";
 import { useKit } from "./use-kit.ts";
 
-const speciesOf = [...new Set(tables.grades.map((g) => g.species))];
+/** Woods that the plan's design code has values for, and the kit's own even when it has none. */
+function woodsOf({ code, kit }: Pick<Plan, "code" | "kit">): readonly TimberRow[] {
+  const found = designCode(code);
+  const woods = found.ok ? found.value.woods(tables) : [];
+  const { species, grade } = kit.lumber;
+  const own = timberRow(tables, species, grade);
+  return own && !woods.some((w) => w.species === species && w.grade === grade) ? [...woods, own] : woods;
+}
 
 /** What a choice says for itself: a barred one why it is barred, another what to mind. */
 const wordsOf = ({ name, barred, note }: MaterialChoice): string =>
@@ -17,7 +26,8 @@ const offered = (choices: readonly MaterialChoice[]) =>
 export function LumberFields({ plan }: { readonly plan: Plan }) {
   const { kit, change } = useKit(plan);
   const lumber = (some: Partial<Kit["lumber"]>): void => change({ lumber: { ...kit.lumber, ...some } });
-  const grades = tables.grades.filter((g) => g.species === kit.lumber.species);
+  const woods = woodsOf({ code: plan.code, kit });
+  const grades = woods.filter((g) => g.species === kit.lumber.species);
   const { exposure } = plan.water;
   const screws = fastenerChoices(tables.fasteners, "wood-screw", kit.lumber, tables.preservatives, exposure);
   return (
@@ -25,11 +35,14 @@ export function LumberFields({ plan }: { readonly plan: Plan }) {
       <ChoiceField
         label="Species"
         value={kit.lumber.species}
-        choices={speciesOf.map((value) => ({ value, words: value.replaceAll("-", " ") }))}
+        choices={[...new Set(woods.map((w) => w.species))].map((value) => ({
+          value,
+          words: value.replaceAll("-", " "),
+        }))}
         onTake={(species) =>
           lumber({
             species,
-            grade: tables.grades.find((g) => g.species === species)?.grade ?? kit.lumber.grade,
+            grade: woods.find((g) => g.species === species)?.grade ?? kit.lumber.grade,
           })
         }
       />

@@ -1,4 +1,5 @@
 import { inputProblem } from "../../formula/index.ts";
+import { classRows } from "../../materials/index.ts";
 import type { Clause, Combination, DesignCode } from "../contract.ts";
 import { bearing } from "./bearing.ts";
 import { creep } from "./creep.ts";
@@ -82,6 +83,7 @@ export const ec52004: DesignCode = {
     },
   ],
   rule: (clause) => ec5(clauses[clause], "memory"),
+  woods: classRows,
   member: findMember,
   strength,
   bearing,

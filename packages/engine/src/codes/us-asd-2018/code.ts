@@ -1,4 +1,5 @@
 import type { Source } from "../../formula/index.ts";
+import { gradeRows } from "../../materials/index.ts";
 import type { Clause, Combination, DesignCode } from "../contract.ts";
 import { bearing } from "./bearing.ts";
 import { creep } from "./creep.ts";
@@ -90,6 +91,7 @@ export const usAsd2018: DesignCode = {
     },
   ],
   rule: (clause) => nds(clauses[clause], "memory"),
+  woods: gradeRows,
   member: findMember,
   strength,
   bearing,
