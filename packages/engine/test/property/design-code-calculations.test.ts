@@ -142,6 +142,21 @@ describe.each(designCodes.map((c) => [c.id, c] as const))("every calculation und
     );
   });
 
+  test("the working of a post shows each stress that its formulas take, as a step of its own", () => {
+    const { working } = runCalculation("timber.column", {
+      ...base,
+      size: sizes[0],
+      length_mm: 900,
+      wet: true,
+      load_duration: "ten-years",
+    });
+    const values = working.map((s) => s.value);
+    for (const [i, step] of working.entries())
+      for (const { symbol, value, unit } of step.inputs)
+        if (unit === "Pa") expect(values.slice(0, i), `${step.id} ${symbol}`).toContain(value);
+    expect(working.flatMap((s) => s.inputs).filter((s) => s.unit === "Pa").length).toBeGreaterThan(3);
+  });
+
   test("two stringers never count as sharing: the factor is exactly 1, with boards too; three under boards do", () => {
     const frame = {
       ...base,

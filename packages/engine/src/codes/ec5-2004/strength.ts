@@ -86,27 +86,24 @@ export function strength(
       wanted.some((w) => w === "fb" || w === "fv" || w === "fc") ? trace : undefined,
     ),
   };
-  const kinc_e = use(
-    situation.incised ? incisingFactors.stiffness : noFactor,
-    wanted.some((w) => w === "e" || w === "emin") ? trace : undefined,
-  );
-  const leans = situation.unbraced_m === undefined ? undefined : to("fb");
-  const emin = stiffness(
-    { E_0: tabulated(member, "e0_05", leans ?? to("emin")), kinc: kinc_e },
-    leans ?? to("emin"),
-    "lower value",
-  );
+  const beam = situation.unbraced_m === undefined ? undefined : to("fb");
+  const post = situation.column_m === undefined ? undefined : to("fc");
+  const lower = beam ?? post ?? to("emin");
+  const kinc_e = use(situation.incised ? incisingFactors.stiffness : noFactor, lower ?? to("e"));
+  const E_05 = tabulated(member, "e0_05", lower);
+  const emin = stiffness({ E_0: E_05, kinc: kinc_e }, lower, "lower value");
   const bending = bendingOf(member, situation, k, emin, to("fb"));
-  const post = columnOf(member, situation, emin, situation.column_m === undefined ? undefined : to("fc"));
+  const fc0_k = tabulated(member, "fc0_k", to("fc"));
+  const kc = columnOf(member, situation, { fc0_k, E_05: emin }, post);
   const kcr = crackFactor({}, to("fv"));
   return {
     fb: bending.value,
     fv: shearDesign({ fv_k: tabulated(member, "fv_k", to("fv")), kcr, ...k }, to("fv")),
     fcp: bearingDesign({ fc90_k: tabulated(member, "fc90_k", to("fcp")), ...k }, to("fcp")),
-    fc: compressionDesign({ fc0_k: tabulated(member, "fc0_k", to("fc")), kc: post, ...k }, to("fc")),
+    fc: compressionDesign({ fc0_k, kc, ...k }, to("fc")),
     e: stiffness({ E_0: tabulated(member, "e0_mean", to("e")), kinc: kinc_e }, to("e")),
     emin,
-    factors: { kmod: k.kmod, gamma_m: k.gM, kinc: k.kinc, kinc_e, kcr, kc: post, ...bending.factors },
+    factors: { kmod: k.kmod, gamma_m: k.gM, kinc: k.kinc, kinc_e, kcr, kc, ...bending.factors },
   };
 }
 
@@ -128,11 +125,15 @@ function bendingOf(member: ClassedMember, situation: Situation, k: Common, E_05:
 }
 
 /** kc over the thinner side; 1 for a stocky post and for one held all along. */
-function columnOf(member: ClassedMember, { column_m }: Situation, E_05: Qty<"Pa">, trace?: Trace): Qty<"1"> {
+function columnOf(
+  { size }: ClassedMember,
+  { column_m }: Situation,
+  values: { readonly fc0_k: Qty<"Pa">; readonly E_05: Qty<"Pa"> },
+  trace?: Trace,
+): Qty<"1"> {
   if (column_m === undefined) return qty(1, "1");
-  const t = inches(Math.min(member.size.thickness_in, member.size.width_in));
-  const fc0_k = tabulated(member, "fc0_k", trace);
-  const lam = columnSlenderness({ l: metres(column_m), t, fc0_k, E_05 }, trace);
+  const t = inches(Math.min(size.thickness_in, size.width_in));
+  const lam = columnSlenderness({ l: metres(column_m), t, ...values }, trace);
   if (lam <= stockyPost({}, trace)) return qty(1, "1");
   return columnFactor({ k: columnHelp({ lam }, trace), lam }, trace);
 }

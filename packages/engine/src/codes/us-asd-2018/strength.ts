@@ -75,7 +75,8 @@ export function strength(
   const to = (name: Wanted): Trace | undefined => (wanted.includes(name) ? trace : undefined);
   const stress = wanted.some((w) => w === "fb" || w === "fv" || w === "fc") ? trace : undefined;
   const e = stiffness(member, situation, "e", to("e"));
-  const leans = situation.unbraced_m === undefined ? undefined : to("fb");
+  const beam = situation.unbraced_m === undefined ? undefined : to("fb");
+  const leans = beam ?? (situation.column_m === undefined ? undefined : to("fc"));
   const emin = stiffness(member, situation, "emin", leans ?? to("emin"));
   const CD = use(durationFactors[situation.duration], stress);
   const Ci = use(situation.incised ? incisingFactors.strength : noFactor, stress);
