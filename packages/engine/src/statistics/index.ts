@@ -1,0 +1,10 @@
+export { logBeta, logGamma } from "./gamma.ts";
+export { incompleteBeta } from "./incomplete-beta.ts";
+export { incompleteGamma, type GammaShares } from "./incomplete-gamma.ts";
+export { normalBelow, normalDensity, normalQuantile } from "./normal.ts";
+export { studentBelow, studentDensity, studentQuantile } from "./student.ts";
+export { chiSquareQuantile, chiSquareShares } from "./chi-square.ts";
+export { cholesky, dot, forward, lowerTimes, solve, square, type Square } from "./cholesky.ts";
+export { randomStream, type RandomStream } from "./random.ts";
+export { effectiveNumber, weightedSpread, type WeightedSpread } from "./weighted.ts";
+export { normalNodes, type Node } from "./quadrature.ts";
