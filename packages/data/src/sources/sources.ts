@@ -118,6 +118,30 @@ export const sources = {
     "1.2 to 1.6 where more than half is open; rough",
     "memory",
   ),
+  "wong-2008": source(
+    "wong-2008",
+    "Wong, Theory of Ground Vehicles (2008), as a public source file quotes it",
+    "pressure-sinkage values: kc in kN/m^(n+1), kphi in kN/m^(n+2), c in kPa, phi in degrees",
+    "seen",
+  ),
+  "wong-muskeg": source(
+    "wong-muskeg",
+    "Wong, pressure and sinkage of muskeg with a living mat (1980s)",
+    "kp and mm of two places at Petawawa, from memory; units and values to be verified",
+    "memory",
+  ),
+  "soft-soil-compression": source(
+    "soft-soil-compression",
+    "Compressibility of peat and soft clay, general knowledge",
+    "Cc about water content in per cent / 100, e0 of peat 5 to 15, Ca/Cc 0.06 peat, 0.05 organic clay, 0.04 clay",
+    "memory",
+  ),
+  "fibric-peat": source(
+    "fibric-peat",
+    "Compression of fibric peat (yumpu.com 30159183 p. 8)",
+    "Cc 1.81 at 50 kPa seen; void ratio and unit weight from memory",
+    "memory",
+  ),
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceId = keyof typeof sources;

@@ -1,6 +1,7 @@
 import { hashJson } from "@causey/engine/formula";
 import type { Tables } from "@causey/engine/materials";
 import { dragCoefficients } from "../flood/index.ts";
+import { compressibleSoils, muskegs, terrains } from "../ground/index.ts";
 import { ruleProfiles, ruleSources } from "../rules/index.ts";
 import { sources } from "../sources/index.ts";
 import {
@@ -23,6 +24,7 @@ const content = {
   labour,
   rule_profiles: ruleProfiles,
   drag_coefficients: dragCoefficients,
+  ground: { terrains, muskegs, compressible: compressibleSoils },
 } as const satisfies Omit<Tables, "version">;
 
 /** Every table the engine reads. `version` changes with any value, source or status. */

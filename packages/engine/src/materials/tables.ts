@@ -1,4 +1,5 @@
 import type { Source } from "../formula/index.ts";
+import type { GroundTables } from "../ground/index.ts";
 import type { RuleProfile } from "../rules/profile.ts";
 
 /** A tabulated value with its source. */
@@ -136,4 +137,5 @@ export interface Tables {
   };
   readonly rule_profiles: readonly RuleProfile[];
   readonly drag_coefficients: readonly DragCoefficient[];
+  readonly ground: GroundTables;
 }

@@ -11,6 +11,8 @@ const functions: Readonly<Record<string, (...args: number[]) => number>> = {
   sin: Math.sin,
   cos: Math.cos,
   tan: Math.tan,
+  asin: Math.asin,
+  acos: Math.acos,
   sinh: Math.sinh,
   cosh: Math.cosh,
   tanh: Math.tanh,

@@ -108,4 +108,5 @@ export const yardTables: Tables = {
   },
   rule_profiles: [],
   drag_coefficients: [],
+  ground: { terrains: [], muskegs: [], compressible: [] },
 };

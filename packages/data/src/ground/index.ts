@@ -1,0 +1,2 @@
+export { compressibleSoils } from "./compressible-soils.ts";
+export { muskegs, terrains } from "./terrain-sinkage.ts";
