@@ -84,10 +84,10 @@ export const plotMovementCalculation = groundMethod(
     if (!found)
       return refused(
         inputProblem(
-          "kc_n_per_m",
-          input["kc_n_per_m"],
-          "gives no stiffness above zero for so small a foot",
-          "Give values that hold for this size of foot.",
+          input["terrain"] === undefined ? "kc_n_per_m" : "terrain",
+          input["terrain"] ?? input["kc_n_per_m"],
+          "gives this foot no stiffness, or a sinkage over 10 m: it goes in",
+          "Look at the units, or give values that hold for this size of foot.",
         ),
       );
     return {

@@ -38,7 +38,7 @@ export interface FootBeside {
   readonly low_share: number;
   readonly high_share: number;
   readonly sinks: "yes" | "at times" | "no";
-  /** Depth by the sinkage law under the higher pressure [m]; null where no law is given. */
+  /** Depth by the sinkage law under the higher pressure [m]; null where no law is given, or the foot goes right in. */
   readonly depth_m: number | null;
   readonly words: string;
 }
@@ -51,7 +51,12 @@ export function footBeside(su: Qty<"Pa">, ground: BekkerGround | null, trace?: T
   const high_share = walkingHigh({}, trace) / q;
   const sinks = low_share > 1 ? "yes" : high_share > 1 ? "at times" : "no";
   const depth_m = ground === null ? null : sinkageOf(ground, B, pascals(walkingHigh({})), trace);
-  const deep = depth_m === null ? "" : ` About ${(depth_m * 1000).toFixed(0)} mm deep by the sinkage law.`;
+  const deep =
+    depth_m === null
+      ? ground === null
+        ? ""
+        : " The sinkage law gives no depth: the foot goes right in."
+      : ` About ${(depth_m * 1000).toFixed(0)} mm deep by the sinkage law.`;
   const verdict = {
     yes: "A foot beside the walkway breaks in.",
     "at times": "A foot beside the walkway breaks in at a heavy step.",

@@ -8,7 +8,7 @@ export interface PlatePoint {
   readonly p_pa: number;
 }
 
-/** A fitted value with its 95 % band; the band is null where the points leave no degree of freedom. */
+/** A fitted value with its 95 % band; the band is null where the points leave no degree of freedom, or none that ends. */
 export interface Fitted {
   readonly value: number;
   readonly low: number | null;
@@ -110,7 +110,9 @@ const unit = (count: number, at: number, value: number): number[] =>
 function band(value: number, slope: readonly number[], { lower, scale, free }: Spread): Fitted {
   if (scale === null) return { value, low: null, high: null };
   const half = studentQuantile(0.975, free) * scale * Math.sqrt(Math.max(0, dot(slope, solve(lower, slope))));
-  return { value, low: value - half, high: value + half };
+  return Number.isFinite(half)
+    ? { value, low: value - half, high: value + half }
+    : { value, low: null, high: null };
 }
 
 /** kc and kphi from k = kc / b + kphi by least squares over the plates; for two plates the line through both. */

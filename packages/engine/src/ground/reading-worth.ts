@@ -1,4 +1,4 @@
-import { logBeta, studentQuantile } from "../statistics/index.ts";
+import { logBeta, normalBelow, normalNodes, studentQuantile } from "../statistics/index.ts";
 import { chanceOver, logSpreadAt, type BandJoint } from "./strength-band.ts";
 import type { LogSpread } from "./strength-chance.ts";
 import type { StrengthField } from "./strength-field.ts";
@@ -32,23 +32,28 @@ export interface ReadingWorth {
 const sigmaAfter = (df: number, k: number): number =>
   Math.sqrt(df / (df + k)) * Math.exp(logBeta((df - 1) / 2, k / 2) - logBeta(df / 2, k / 2));
 
-const midpoints = (count: number, df: number): number[] =>
-  Array.from({ length: count }, (_, i) => studentQuantile((i + 0.5) / count, df));
-
-/** A possible outcome of k readings: how far their mean lies from the expected one, in its own scale, and sum of squares. */
+/** A possible outcome of k readings: how far their mean lies from the expected one, in its own scale; sum of squares; share. */
 interface Outcome {
   readonly off: number;
   readonly squares: number;
+  readonly share: number;
 }
 
-/** Equally likely outcomes of one or two readings of one place. */
+/** Places of Student's t with their shares, dense in the middle and reaching far into the tails. */
+const places = (step: number, df: number): { readonly t: number; readonly share: number }[] =>
+  normalNodes(step)
+    .filter(({ z }) => Math.abs(z) < 4.6)
+    .map(({ z, share }) => ({ t: studentQuantile(normalBelow(z), df), share }));
+
+/** Outcomes of one or two readings of one place with their shares. */
 function outcomes(df: number, k: 1 | 2): Outcome[] {
-  if (k === 1) return midpoints(40, df).map((off) => ({ off, squares: off * off }));
-  const inner = midpoints(8, df + 1).filter((t) => t > 0);
-  return midpoints(24, df).flatMap((off) =>
-    inner.map((t) => {
-      const other = t * Math.sqrt((df + off * off) / (df + 1));
-      return { off, squares: off * off + other * other };
+  if (k === 1) return places(0.3, df).map(({ t, share }) => ({ off: t, squares: t * t, share }));
+  const inner = places(0.75, df + 1).filter(({ t }) => t > -1e-9);
+  return places(0.3, df).flatMap(({ t: off, share }) =>
+    inner.map((other) => {
+      const twice = other.t > 1e-9 ? 2 : 1;
+      const squares = off * off + (other.t ** 2 * (df + off * off)) / (df + 1);
+      return { off, squares, share: share * other.share * twice };
     }),
   );
 }
@@ -68,9 +73,11 @@ export function readingWorth(
   settings: StrengthSettings,
   accepted: number,
 ): readonly ReadingWorth[] {
+  const reach = [reachAfter(field, 0), reachAfter(field, 1), reachAfter(field, 2)] as const;
   const cases = { one: outcomes(field.df, 1), two: outcomes(field.df, 2) };
   const all = joints.map((joint, i) => {
-    const ratio = (of: number, k: 0 | 1 | 2): number => bandRatio(field, of, i, k, settings.scatter_share);
+    const ratio = (of: number, k: 0 | 1 | 2): number =>
+      Math.exp(reach[k] * Math.sqrt(shapeAfter(field, of, i, k, settings.scatter_share)));
     const before = (f: (k: 0 | 1 | 2) => number): Before => ({ now: f(0), one: f(1), two: f(2) });
     const mean = (k: 0 | 1 | 2): number => joints.reduce((s, _, of) => s + ratio(of, k), 0) / joints.length;
     const own = before((k) => ratio(i, k));
@@ -93,15 +100,16 @@ export function readingWorth(
   );
 }
 
-/** Expected 95 to 5 % ratio at one place after k readings at another. */
-function bandRatio(field: StrengthField, of: number, at: number, k: 0 | 1 | 2, scatter: number): number {
+/** Expected logarithm of the ratio of 95 to 5 % after k readings, for a shape of 1. */
+const reachAfter = (field: StrengthField, k: 0 | 1 | 2): number =>
+  2 * studentQuantile(0.95, field.df + k) * field.sigma * (k === 0 ? 1 : sigmaAfter(field.df, k));
+
+/** Shape at one place after k readings at another. */
+function shapeAfter(field: StrengthField, of: number, at: number, k: 0 | 1 | 2, scatter: number): number {
   const { size, values } = field.shape;
   const own = values[of * size + of]!;
-  const there = values[at * size + at]!;
-  const shared = values[of * size + at]!;
-  const left = k === 0 ? own : Math.max(0, own - shared ** 2 / (there + scatter / k));
-  const sigma = field.sigma * (k === 0 ? 1 : sigmaAfter(field.df, k));
-  return Math.exp(2 * studentQuantile(0.95, field.df + k) * sigma * Math.sqrt(left));
+  if (k === 0) return own;
+  return Math.max(0, own - values[of * size + at]! ** 2 / (values[at * size + at]! + scatter / k));
 }
 
 interface Judged {
@@ -129,8 +137,11 @@ export function judge(
   const now = chance(spread);
   const isOver = now > accepted;
   const after = (list: readonly Outcome[], k: 1 | 2) => {
-    const chances = list.map((o) => chance(updated(field, i, spread, o, k, settings.scatter_share)));
-    const mean = (f: (p: number) => number): number => chances.reduce((s, p) => s + f(p), 0) / chances.length;
+    const chances = list.map((o) => ({
+      p: chance(updated(field, i, spread, o, k, settings.scatter_share)),
+      share: o.share,
+    }));
+    const mean = (f: (p: number) => number): number => chances.reduce((s, c) => s + c.share * f(c.p), 0);
     return {
       risk: mean((p) => Math.min(p, accepted)),
       turns: mean((p) => (p > accepted === isOver ? 0 : 1)),
@@ -162,15 +173,15 @@ function updated(
   return { ...spread, mean, scale: sigma * Math.sqrt((own * scatter) / k / total), df: field.df + k };
 }
 
-const percent = (share: number): string => `${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`;
+const percent = (share: number): string =>
+  share < 0.001 ? "under 0.1 %" : `${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`;
 
 function wordsOf(ratio: Before, judged: Judged | null): string {
   const band = `One reading here would narrow the band from ${ratio.now.toFixed(2)} to ${ratio.one.toFixed(2)} times (95 % over 5 %), two to ${ratio.two.toFixed(2)}.`;
   if (!judged) return band;
   const { turns, mean, isOver } = judged;
   const now = `The chance that the load exceeds the ground's capacity is ${percent(mean.now)} now.`;
-  const turn = isOver
-    ? `With one reading the joint comes out clear with a chance of ${percent(turns.one)}, with two ${percent(turns.two)}.`
-    : `With one reading it turns out to need mending with a chance of ${percent(turns.one)}, with two ${percent(turns.two)}.`;
-  return `${band} ${now} ${turn}`;
+  if (turns.two < 0.001) return `${band} ${now} Readings here would hardly change the verdict.`;
+  const turn = isOver ? "the joint comes out clear" : "it turns out to need mending";
+  return `${band} ${now} The chance that ${turn} is ${percent(turns.one)} with one reading and ${percent(turns.two)} with two.`;
 }

@@ -32,6 +32,8 @@ import type { GroundContext } from "./types.ts";
 
 /** Sinkage beyond this is a foot gone in: the tests that the laws rest on do not reach there [m]. */
 const DEEP = 0.5;
+/** Ground and snow lie between 0 and 2: beyond this the points are no plate test. */
+const STEEPEST = 5;
 const TOO_DEEP = "More than 0.5 m: the foot goes in. The law does not reach there.";
 
 const bothOrNone = (): Answer =>
@@ -82,10 +84,10 @@ function onTerrain(input: JsonObject, ground: BekkerGround, trace: Trace): Answe
   if (p === null || z === null)
     return refused(
       inputProblem(
-        "kc_n_per_m",
-        input["kc_n_per_m"],
-        "gives no stiffness above zero for so small a foot",
-        "Give values that hold for this size of foot.",
+        input["terrain"] === undefined ? "kc_n_per_m" : "terrain",
+        input["terrain"] ?? input["kc_n_per_m"],
+        "gives this foot no stiffness, or a sinkage over 10 m: it goes in",
+        "Look at the units, or give values that hold for this size of foot.",
       ),
     );
   const off = (numberOf(input, "off_width_mm") ?? 0) / 1000;
@@ -190,6 +192,15 @@ export const plateCalculation = groundMethod(
     const fault = plateFault(points);
     if (fault !== null) return refused(inputProblem("points", rows.length, fault, "Give more points."));
     const fit = fitPlates(points);
+    if (!(Math.abs(fit.n.value) <= STEEPEST))
+      return refused(
+        inputProblem(
+          "points",
+          rows.length,
+          `would need n = ${fit.n.value.toPrecision(3)}: no ground answers so`,
+          "Look at the units and the order of the points.",
+        ),
+      );
     return {
       n: shown(fit.n),
       plates: fit.plates.map((p) => ({ b_mm: p.b_m * 1000, points: p.points, k_pa: shown(p.k_pa) })),

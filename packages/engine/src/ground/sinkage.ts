@@ -128,10 +128,14 @@ export function modulusFor(ground: BekkerGround, b_m: number, trace?: Trace): Qt
   return k > 0 ? k : null;
 }
 
-/** Sinkage [m] of a foot under a pressure [Pa] >= 0; null as above. */
+/** No law of sinkage says anything of a foot that is gone this deep [m]. */
+const GONE_M = 10;
+
+/** Sinkage [m] of a foot under a pressure [Pa] >= 0; null as above, and where the law gives more than 10 m. */
 export function sinkageOf(ground: BekkerGround, b_m: number, p: Qty<"Pa">, trace?: Trace): Qty<"m"> | null {
   const k = modulusFor(ground, b_m, trace);
-  return k === null ? null : sinkageUnderPressure({ p, k, n: qty(ground.n, "1") }, trace);
+  if (k === null || p > k * GONE_M ** ground.n) return null;
+  return sinkageUnderPressure({ p, k, n: qty(ground.n, "1") }, trace);
 }
 
 /** Pressure [Pa] of a foot at a sinkage [m] >= 0; null as above. */

@@ -53,7 +53,7 @@ function ratioFor(off: number, n: number): number {
  * load_n   > 0; off_m off-centre distance, 0 <= off_m < side_m / 2
  *
  * The stiffness k is that of the foot's smaller side. First loading; the ground beside the foot is left out. Null where
- * the ground's values give no stiffness above zero for this foot.
+ * the ground's values give no stiffness above zero for this foot, or more than 10 m: it goes in.
  */
 export function footTilt(
   ground: BekkerGround,
@@ -70,6 +70,7 @@ export function footTilt(
   const { n } = ground;
   const r = ratioFor(off_m / side_m, n);
   const pressed_m = (load_n / (side_m * other_m) / (k * meanPower(r, n))) ** (1 / n);
+  if (!(pressed_m < 10)) return null;
   const rotation = Math.atan((pressed_m * (1 - r)) / side_m);
   const tilt = { pressed_m, other_m: pressed_m * r, rotation, edge_pa: k * pressed_m ** n };
   const how = "load and moment in balance over the foot";
