@@ -63,7 +63,8 @@ function outcomes(df: number, k: 1 | 2): Outcome[] {
  *
  * A preposterior expectation: every reading that may come is followed through, with its effect on mean, spread and
  * degrees of freedom. On average a reading leaves the chance of trouble where it is; its worth is that the joint can
- * then be cleared or mended with better reason.
+ * then be cleared or mended with better reason. Where the band rests on the plan's value alone, that value is taken to
+ * keep counting as one reading, so that the figures are a little low there.
  *
  * accepted  chance of trouble at a joint that the plan accepts, 0..1: over it the joint would be mended
  */

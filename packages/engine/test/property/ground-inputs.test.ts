@@ -155,6 +155,20 @@ for (const { id, inputs, run } of methods) {
   });
 }
 
+test("every formula of the topic: 150 random inputs each give a finite figure or a problem", () => {
+  for (const { id, inputs, run } of groundCalculations.filter((c) => c.kind === "formula")) {
+    const input = fc.record(Object.fromEntries(inputs.map((f) => [f.key, numbers(-1e6, 1e6)])));
+    fc.assert(
+      fc.property(input, (values) => {
+        const outcome = run(values, { tables });
+        if (outcome.ok) expect(isFinite(outcome.outputs), id).toBe(true);
+        else expect(outcome.problems[0]!.mend, id).toMatch(/\S/);
+      }),
+      { numRuns: 150 },
+    );
+  }
+});
+
 test("the eight methods are all tried, ten thousand inputs between them", () => {
   expect(methods.map((m) => m.id).sort()).toEqual([
     "ground.bearing",
