@@ -150,7 +150,7 @@ function bandOf(input: JsonObject, trace: Trace): Answer {
   if ("problems" in asked) return asked;
   const settings = settingsFrom(input, trace);
   const plan = numberOf(input, "plan_su_pa");
-  const found = lineStrength(asked.readings, asked.joints, plan, settings);
+  const found = lineStrength(asked.readings, asked.joints, plan, settings, trace);
   const counted = { counted: asked.readings.length, in_mat: asked.mat.length, outside: asked.outside };
   const empty = { joints: null, mat: null, together: null, worth: null };
   if (!found)

@@ -56,7 +56,12 @@ import {
   scatterShare,
 } from "./strength-settings.ts";
 
+import { bandCapacity, bandFreedom, bandLow } from "./strength-formulas.ts";
+
 export const groundFormulas: readonly AnyFormula[] = [
+  bandCapacity,
+  bandFreedom,
+  bandLow,
   allowedPressure,
   bearingLength,
   bearingSafety,

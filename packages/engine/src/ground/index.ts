@@ -130,6 +130,7 @@ export {
   type Kernel,
   type StrengthSettings,
 } from "./strength-settings.ts";
+export { bandCapacity, bandFreedom, bandLow } from "./strength-formulas.ts";
 export { jointsTogether, type Together } from "./strength-together.ts";
 export { footTilt, type Tilt } from "./tilt.ts";
 export {

@@ -1,7 +1,10 @@
+import type { Trace } from "../formula/index.ts";
 import { effectiveNumber, studentQuantile, weightedSpread } from "../statistics/index.ts";
+import { pascals, qty } from "../units/index.ts";
 import { chanceBelow, halfWidth, type LogSpread } from "./strength-chance.ts";
 import type { LineReading } from "./strength-depth.ts";
 import { strengthField, type StrengthField } from "./strength-field.ts";
+import { bandCapacity, bandFreedom, bandLow } from "./strength-formulas.ts";
 import { logLikeness, type StrengthSettings } from "./strength-settings.ts";
 
 /** A joint as its strength is asked for. */
@@ -67,20 +70,41 @@ export const logSpreadAt = (field: StrengthField, i: number, settings: StrengthS
  * readings    corrected, in the depth that the feet feel (`readingsBelow`)
  * plan_su_pa  the plan's own value, used only where there is no reading at all; null = not known
  *
- * Null where neither is known: say `MISSING_LINE_STRENGTH`. The capacity is net ultimate: no safety in it.
+ * Null where neither is known: say `MISSING_LINE_STRENGTH`. The capacity is net ultimate: no safety in it. The working
+ * shows the weakest joint.
  */
 export function lineStrength(
   readings: readonly LineReading[],
   joints: readonly BandJoint[],
   plan_su_pa: number | null,
   settings: StrengthSettings,
+  trace?: Trace,
 ): LineStrength | null {
   const field = strengthField(readings, joints, plan_su_pa, settings);
   if (!field) return null;
   const found = joints.map((joint, i) =>
     jointStrength(joint, logSpreadAt(field, i, settings), readings, settings),
   );
+  if (trace && joints.length > 0) showWeakest(field, found, joints, readings.length, settings, trace);
   return { field, joints: found, words: wordsOf(field, readings.length) };
+}
+
+/** Puts the joint with the lowest strength at 5 % into the working. */
+function showWeakest(
+  field: StrengthField,
+  found: readonly JointStrength[],
+  joints: readonly BandJoint[],
+  count: number,
+  settings: StrengthSettings,
+  trace: Trace,
+): void {
+  const i = found.reduce((low, j, k) => (j.su_pa.low < found[low]!.su_pa.low ? k : low), 0);
+  const note = `joint at ${found[i]!.at_m} m, the weakest`;
+  if (count > 0) bandFreedom({ nu_0: qty(settings.prior_df, "1"), n: qty(count, "1") }, trace);
+  const [m, s_n] = [qty(field.mean[i]!, "1"), qty(field.sigma, "1")];
+  const v = qty(field.shape.values[i * field.shape.size + i]!, "1");
+  bandLow({ m, t: qty(studentQuantile(0.95, field.df), "1"), s_n, v }, trace, note);
+  bandCapacity({ N_c: qty(joints[i]!.factor, "1"), su: pascals(found[i]!.su_pa.median) }, trace, note);
 }
 
 function jointStrength(
