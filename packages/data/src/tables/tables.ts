@@ -1,18 +1,12 @@
 import { hashJson } from "@causey/engine/formula";
 import type { Tables } from "@causey/engine/materials";
+import { barGratings, meshes, plywood, wires } from "../deck-materials/index.ts";
+import { fasteners, holes } from "../fasteners/index.ts";
 import { dragCoefficients } from "../flood/index.ts";
 import { compressibleSoils, muskegs, terrains } from "../ground/index.ts";
 import { ruleProfiles, ruleSources } from "../rules/index.ts";
 import { sources } from "../sources/index.ts";
-import {
-  en338,
-  fasteners,
-  labour,
-  lumberSizes,
-  preservatives,
-  tableFourA,
-  tableFourB,
-} from "../timber/index.ts";
+import { en338, labour, lumberSizes, preservatives, tableFourA, tableFourB } from "../timber/index.ts";
 
 const content = {
   sources: { ...sources, ...ruleSources },
@@ -20,6 +14,11 @@ const content = {
   strength_classes: en338,
   sizes: lumberSizes,
   fasteners,
+  holes,
+  wires,
+  meshes,
+  bar_gratings: barGratings,
+  plywood,
   preservatives,
   labour,
   rule_profiles: ruleProfiles,

@@ -4,6 +4,8 @@ import { adjustedValues } from "./adjusted-values.ts";
 import { columnCapacity, timberColumn } from "./column.ts";
 import { combinedForce, combinedMoment, combinedPressure } from "./combined.ts";
 import { ec52004Formulas, ec5Bending, ec5LateralBuckling } from "./ec5-2004/index.ts";
+import { ec5FastenerFormulas } from "./ec5-2004/fasteners/index.ts";
+import { fastenerCalculations } from "./fastener-calculations.ts";
 import { bendingSpan, deflectionSpan, joistLoad, shearSpan } from "./joist-formulas.ts";
 import { joistSpan } from "./joist-span.ts";
 import { screwLateralValue } from "./screw-lateral.ts";
@@ -39,6 +41,20 @@ export {
   kmod,
   shearDesign,
 } from "./ec5-2004/index.ts";
+export type {
+  CombinedUse,
+  FastenerCapacity,
+  FastenerJoint,
+  FastenerLoads,
+  FastenerRules,
+  GuidanceRow,
+  JointMoisture,
+  SteelPlate,
+  WoodPiece,
+} from "./fastener-contract.ts";
+export { fastenerRules } from "./fastener-registry.ts";
+export { freshHole } from "./fastener-holes.ts";
+export { ec5Fasteners } from "./ec5-2004/fasteners/index.ts";
 export {
   beamSlenderness,
   beamStabilityFactor,
@@ -53,6 +69,7 @@ export {
   stressRatio,
   supplement,
   usAsd2018,
+  usFasteners,
   type Dowel,
 } from "./us-asd-2018/index.ts";
 export {
@@ -82,6 +99,7 @@ export const codeFormulas: readonly AnyFormula[] = [
   combinedForce,
   ...usAsd2018Formulas,
   ...ec52004Formulas,
+  ...ec5FastenerFormulas,
 ];
 
 /** Every calculation of this topic, for the registry. */
@@ -93,4 +111,5 @@ export const codeCalculations: readonly Calculation<CalcContext>[] = [
   ec5Bending,
   ec5LateralBuckling,
   screwLateralValue,
+  ...fastenerCalculations,
 ];

@@ -1,5 +1,6 @@
 export type * from "./types.ts";
 export type * from "./tables.ts";
+export type * from "./deck-tables.ts";
 export type * from "./context.ts";
 export {
   classRows,

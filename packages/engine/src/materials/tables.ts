@@ -1,6 +1,7 @@
 import type { Source } from "../formula/index.ts";
 import type { GroundTables } from "../ground/index.ts";
 import type { RuleProfile } from "../rules/profile.ts";
+import type { BarGratingRow, MeshRow, PlywoodRow, WireRow } from "./deck-tables.ts";
 
 /** A tabulated value with its source. */
 export interface Tabled {
@@ -70,14 +71,36 @@ export type Coating = "stainless-316" | "stainless-304" | "hot-dip-zinc" | "plai
 export interface Fastener {
   readonly id: string;
   readonly name: string;
-  readonly kind: "wood-screw" | "clip" | "nail";
+  readonly kind: "wood-screw" | "clip" | "nail" | "lag-screw";
   readonly length_mm: number;
+  /** Shank of nails, nominal diameter of screws. */
   readonly diameter_mm: number;
   readonly coating: Coating;
-  /** Wood screws: diameter at the root of the thread. */
+  /** Nails: smooth when left out. */
+  readonly shank?: "smooth" | "ring";
+  /** Nails of hardened steel with a thread keep their hold when the wood's moisture changes. */
+  readonly hardened?: boolean;
+  /** Screws: diameter at the root of the thread. */
   readonly root_mm?: number;
+  /** Length of the thread or of the rings, the point included. */
+  readonly thread_mm?: number;
+  /** Length of the tapered point; two diameters when left out. */
+  readonly tip_mm?: number;
+  readonly head_mm?: number;
   /** Dowel bending yield strength. */
   readonly fyb_psi?: number;
+  /** Tensile strength of the wire, as European standards give it [N/mm2]. */
+  readonly fu_mpa?: number;
+  readonly source: string;
+  readonly status: Source["status"];
+}
+
+/** What is left of a fastener's hold when its hole is not new: shares of the capacity in a fresh hole. */
+export interface HoleRow {
+  readonly id: string;
+  readonly name: string;
+  readonly lateral: number;
+  readonly withdrawal: number;
   readonly source: string;
   readonly status: Source["status"];
 }
@@ -118,6 +141,11 @@ export interface Tables {
   readonly strength_classes: readonly StrengthClass[];
   readonly sizes: readonly LumberSize[];
   readonly fasteners: readonly Fastener[];
+  readonly holes: readonly HoleRow[];
+  readonly wires: readonly WireRow[];
+  readonly meshes: readonly MeshRow[];
+  readonly bar_gratings: readonly BarGratingRow[];
+  readonly plywood: readonly PlywoodRow[];
   readonly preservatives: readonly Preservative[];
   readonly labour: {
     readonly ready_made: {

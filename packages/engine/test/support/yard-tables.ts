@@ -76,6 +76,11 @@ export const yardTables: Tables = {
       status,
     },
   ],
+  holes: [],
+  wires: [],
+  meshes: [],
+  bar_gratings: [],
+  plywood: [],
   preservatives: [
     {
       id: "ca-c",

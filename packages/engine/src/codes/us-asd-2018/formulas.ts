@@ -21,15 +21,9 @@ import {
   yieldModeIV,
 } from "./dowel.ts";
 import { durationFactors } from "./duration.ts";
+import { usFastenerFormulas } from "./fasteners/index.ts";
+import { twoPlanes } from "./lateral.ts";
 import { deepestEndNotch, notchedShearStrength } from "./notch.ts";
-import {
-  adjustedLateral,
-  endGrainFactor,
-  leastPenetration,
-  screwBearingLength,
-  screwPenetration,
-  wetConnectionFactor,
-} from "./screws.ts";
 import {
   incisingFactors,
   noFactor,
@@ -87,10 +81,6 @@ export const usAsd2018Formulas: readonly AnyFormula[] = [
   yieldModeIIIm,
   yieldModeIIIs,
   yieldModeIV,
-  leastPenetration,
-  screwPenetration,
-  screwBearingLength,
-  endGrainFactor,
-  wetConnectionFactor,
-  adjustedLateral,
+  twoPlanes,
+  ...usFastenerFormulas,
 ];

@@ -12,3 +12,4 @@ export {
   effectiveLength,
   stressRatio,
 } from "./stability.ts";
+export { usFasteners } from "./fasteners/index.ts";

@@ -1,0 +1,3 @@
+export { barGratings } from "./bar-gratings.ts";
+export { plywood } from "./plywood.ts";
+export { meshes, wires } from "./wires.ts";
