@@ -51,13 +51,13 @@ const sideFields: readonly Field[] = [
     number(
       "side_ea_n",
       "E A of the side piece along the load (rows of thick fasteners, us-asd-2018)",
-      1,
+      1e4,
       1e12,
     ),
     number(
       "main_ea_n",
       "E A of the main piece along the load (rows of thick fasteners, us-asd-2018)",
-      1,
+      1e4,
       1e12,
     ),
   ].map(optional),

@@ -137,7 +137,7 @@ function modesOf(joint: FastenerJoint, { t_p, head_side }: PointSide, trace?: Tr
   const { side, main, shear } = joint;
   const { d, M_y } = shankOf(joint, trace);
   const isDouble = shear === "double";
-  const f_h2 = bearingOf(joint, main, d, trace);
+  const f_h2 = bearingOf(joint, joint.grain === "end" ? { ...main, angle_deg: 90 } : main, d, trace);
   const inMain = isDouble ? metres(main.thickness_m) : t_p;
   if (side.material === "steel")
     return steelModes({ d, M_y, f_h: f_h2, t: inMain, plate: metres(side.thickness_m) }, shear, trace);

@@ -1,7 +1,7 @@
 import { defineConstant, defineFormula, type Trace } from "../../../formula/index.ts";
 import { metres, millimetres, type Qty } from "../../../units/index.ts";
 import type { FastenerJoint } from "../../fastener-contract.ts";
-import { clause } from "./sources.ts";
+import { clause, projectRule } from "./sources.ts";
 
 /** Point side: how far the fastener is in the piece that holds its point. l, s, m [m]; t_p [m]. */
 export const pointSide = defineFormula(
@@ -28,14 +28,24 @@ export const pointSideAslant = defineFormula(
     text: "max(0, min(l * cos(pi / 6) - l / 3, m))",
     inputs: { l: "m", m: "m" },
     validity: "At about 30 degrees to the side piece, a third of the nail's length in it.",
-    source: {
-      id: "causey-fasteners",
-      title: "Project decision on fasteners",
-      at: "the American picture of a toe-nail",
-      status: "project",
-    },
+    source: projectRule("the American picture of a toe-nail"),
   },
   ({ l, m }) => Math.max(0, Math.min(l * Math.cos(Math.PI / 6) - l / 3, m)),
+);
+
+/** How far a nail driven at 30 degrees reaches along the straight way. l [m]; l_t [m]. */
+export const slantLength = defineFormula(
+  {
+    id: "ec5-2004.fastener.slant-length",
+    title: "Reach of a nail driven aslant along the straight way",
+    symbol: "l_t",
+    unit: "m",
+    text: "l * cos(pi / 6)",
+    inputs: { l: "m" },
+    validity: "Driven at about 30 degrees.",
+    source: projectRule("the American picture of a toe-nail"),
+  },
+  ({ l }) => l * Math.cos(Math.PI / 6),
 );
 
 const least = (name: string, title: string, value: number, at: string) =>
@@ -90,4 +100,10 @@ function faultOf(joint: FastenerJoint, l: number, before: number, t_p: number, t
   return t_p * 1000 + 1e-9 < times * f.diameter_mm ? `reaches in less than ${times} diameters` : null;
 }
 
-export const reachFormulas = [pointSide, pointSideAslant, leastReach.smooth, leastReach.other] as const;
+export const reachFormulas = [
+  pointSide,
+  pointSideAslant,
+  slantLength,
+  leastReach.smooth,
+  leastReach.other,
+] as const;

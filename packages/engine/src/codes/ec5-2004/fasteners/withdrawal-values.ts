@@ -1,8 +1,7 @@
 import { defineFormula, type Trace } from "../../../formula/index.ts";
 import { metres, millimetres, newtons, qty, type Qty } from "../../../units/index.ts";
 import type { FastenerJoint } from "../../fastener-contract.ts";
-import type { PointSide } from "./reach.ts";
-import { isSmooth } from "./reach.ts";
+import { isSmooth, slantLength, type PointSide } from "./reach.ts";
 import { clause, projectRule } from "./sources.ts";
 
 /** Pull-out of one nail. rho [kg/m3], d, t length that holds [m]; F_w [N]. */
@@ -153,14 +152,23 @@ function pullOfNail(joint: FastenerJoint, { t_p, head_side }: PointSide, trace?:
       reason: "smooth nails may not carry a lasting pull: use ring-shank nails or screws",
     };
   const d = millimetres(f.diameter_mm);
-  const rings = f.shank === "ring" && f.thread_mm !== undefined ? f.thread_mm / 1000 : Infinity;
-  const t = metres(Math.min(t_p, rings));
+  const t = f.shank === "ring" ? rings(joint, head_side, trace) : t_p;
   const [o, w] = isSmooth(joint) ? [8, 4] : [6, 2];
   const k = shortNailShare({ x: qty(t_p / d, "1"), o: qty(o, "1"), w: qty(w, "1") }, trace);
   const full = nailPullOut({ rho: qty(main.density_k ?? NaN, "kg/m3"), d, t }, trace);
   const out = qty(k * full, "N");
-  const reason = out > 0 ? null : `reaches in no more than ${o} diameters`;
+  const short =
+    t > 0 ? `reaches in no more than ${o} diameters` : "no rings of the nail are in the main piece";
+  const reason = out > 0 ? null : short;
   return { out, head: headOf(joint, head_side, trace), reason };
+}
+
+/** Length of the rings inside the main piece; a ring-shank nail without a known one counts as ringed all along. */
+function rings({ fastener: f, main, toe_nail }: FastenerJoint, s: Qty<"m">, trace?: Trace): Qty<"m"> {
+  const whole = millimetres(f.length_mm);
+  const l = toe_nail ? slantLength({ l: whole }, trace) : whole;
+  const T = millimetres(f.thread_mm ?? f.length_mm);
+  return threadInside({ l, T, s, m: metres(main.thickness_m) }, trace);
 }
 
 function headOf(joint: FastenerJoint, t: Qty<"m">, trace?: Trace): Qty<"N"> | null {

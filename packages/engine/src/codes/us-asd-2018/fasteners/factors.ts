@@ -1,10 +1,4 @@
-import {
-  defineConstant,
-  defineFormula,
-  recordValue,
-  type Constant,
-  type Trace,
-} from "../../../formula/index.ts";
+import { defineConstant, defineFormula, type Constant, type Trace } from "../../../formula/index.ts";
 import type { Qty } from "../../../units/index.ts";
 import type { FastenerJoint } from "../../fastener-contract.ts";
 import { durationFactors } from "../duration.ts";

@@ -31,14 +31,14 @@ export const groupTerm = defineFormula(
     title: "Help value of the group factor",
     symbol: "m",
     unit: "1",
-    text: "1 + k_s * s / 2 * (1 / A_m + 1 / A_s) - sqrt((1 + k_s * s / 2 * (1 / A_m + 1 / A_s))^2 - 1)",
+    text: "1 / (1 + k_s * s / 2 * (1 / A_m + 1 / A_s) + sqrt((1 + k_s * s / 2 * (1 / A_m + 1 / A_s))^2 - 1))",
     inputs: { k_s: "N/m", s: "m", A_m: "N", A_s: "N" },
     validity,
     source,
   },
   ({ k_s, s, A_m, A_s }) => {
     const u = 1 + ((k_s * s) / 2) * (1 / A_m + 1 / A_s);
-    return u - Math.sqrt(u ** 2 - 1);
+    return 1 / (u + Math.sqrt(u ** 2 - 1));
   },
 );
 

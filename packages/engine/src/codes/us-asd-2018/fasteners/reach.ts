@@ -52,6 +52,21 @@ export const toePenetration = defineFormula(
   ({ l, m }) => Math.max(0, Math.min(l * Math.cos(Math.PI / 6) - l / 3, m)),
 );
 
+/** How far a nail driven at 30 degrees reaches along the straight way. l [m]; l_t [m]. */
+export const toeLength = defineFormula(
+  {
+    id: "us-asd-2018.fastener.toe-length",
+    title: "Reach of a toe-nail along the straight way",
+    symbol: "l_t",
+    unit: "m",
+    text: "l * cos(pi / 6)",
+    inputs: { l: "m" },
+    validity: "Driven at about 30 degrees.",
+    source: nds("12.1.6.3 and 12.3.5", "memory"),
+  },
+  ({ l }) => l * Math.cos(Math.PI / 6),
+);
+
 export const toeSide = defineFormula(
   {
     id: "us-asd-2018.fastener.toe-side",

@@ -8,7 +8,7 @@ import { nds } from "../sources.ts";
 import { durationOf, wetWithdrawal, withdrawalFactors } from "./factors.ts";
 import { usJointFaults } from "./faults.ts";
 import { pullThroughDeep, pullThroughThin, withdrawalRate } from "./withdrawal-rates.ts";
-import { reachOf, type Reach } from "./reach.ts";
+import { reachOf, toeLength, type Reach } from "./reach.ts";
 
 /** Thread, rings or shank inside the main piece. l length, T thread, E_c point taken off, s side, m main [m]; p_w [m]. */
 export const heldLength = defineFormula(
@@ -90,13 +90,12 @@ export function usWithdrawal(joint: FastenerJoint, trace?: Trace): Found<Fastene
 }
 
 function held(joint: FastenerJoint, reach: Reach, trace?: Trace): Qty<"m"> {
-  const { fastener: f, side, main } = joint;
-  if (joint.toe_nail)
-    return f.thread_mm === undefined ? reach.p : qty(Math.min(reach.p, f.thread_mm / 1000), "m");
-  const l = millimetres(f.length_mm);
+  const { fastener: f, main } = joint;
+  const whole = millimetres(f.length_mm);
+  const l = joint.toe_nail ? toeLength({ l: whole }, trace) : whole;
   const T = f.kind === "nail" && f.shank !== "ring" ? l : millimetres(f.thread_mm ?? f.length_mm);
   const E_c = f.kind === "lag-screw" ? reach.tip : metres(0);
-  return heldLength({ l, T, E_c, s: metres(side.thickness_m), m: metres(main.thickness_m) }, trace);
+  return heldLength({ l, T, E_c, s: reach.side, m: metres(main.thickness_m) }, trace);
 }
 
 function pulledOut(joint: FastenerJoint, reach: Reach, p_w: Qty<"m">, trace?: Trace) {
