@@ -1,6 +1,13 @@
 import { formulaCalculation, type AnyFormula, type Calculation } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
+import { barGrating, gratingStress } from "./bar-grating-method.ts";
 import { strandLoad } from "./deck-mesh.ts";
+import { meshStrandFormulas } from "./mesh-strand-formulas.ts";
+import { meshStrand } from "./mesh-strand-method.ts";
+import { peopleLift } from "./people-lift.ts";
+import { peopleLiftFormulas } from "./people-lift-formulas.ts";
+import { plywoodFormulas } from "./plywood-formulas.ts";
+import { plywoodDeck } from "./plywood-method.ts";
 import { panelFormulas } from "./panel-formulas.ts";
 import { checkFormulas } from "./formulas.ts";
 import { frameFormulas } from "./frame-formulas.ts";
@@ -47,8 +54,12 @@ export const checkFormulaList: readonly AnyFormula[] = [
   ...checkFormulas,
   ...frameFormulas,
   ...liftingFormulas,
+  ...peopleLiftFormulas,
   strandLoad,
+  ...meshStrandFormulas,
   ...panelFormulas,
+  gratingStress,
+  ...plywoodFormulas,
   stakeShare,
   displacedVolume,
   allStakes,
@@ -62,4 +73,8 @@ export const checkCalculations: readonly Calculation<CalcContext>[] = [
   ...frameCalculations,
   ...groundCheckCalculations,
   ...kindCalculations,
+  meshStrand,
+  barGrating,
+  plywoodDeck,
+  peopleLift,
 ];

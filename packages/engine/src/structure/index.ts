@@ -15,6 +15,7 @@ import {
   uniformShear,
   uniformShearDeflection,
 } from "./simple-span.ts";
+import { slackStrandFormulas } from "./slack-strand.ts";
 import { weightOf } from "./weight.ts";
 
 export {
@@ -53,6 +54,14 @@ export {
 } from "./moving-train.ts";
 export { largestDeflection, trainDeflection } from "./moving-deflection.ts";
 export { leverShares, worstShare, type AcrossLoads, type WorstShare } from "./lever-rule.ts";
+export {
+  loadedStrand,
+  pullStress,
+  pulledLength,
+  slackLength,
+  type LoadedStrand,
+  type Strand,
+} from "./slack-strand.ts";
 export { recordTrain } from "./methods.ts";
 
 export const structureFormulas: readonly AnyFormula[] = [
@@ -79,6 +88,7 @@ export const structureFormulas: readonly AnyFormula[] = [
   uniformShearDeflection,
   weightOf,
   wireArea,
+  ...slackStrandFormulas,
 ];
 
 /** Every calculation of this topic, for the registry. */

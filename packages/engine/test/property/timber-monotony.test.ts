@@ -146,6 +146,10 @@ test("every check is a registered calculation with inputs, outputs, validity and
     "check.deck-panel",
     "check.screw-pile",
     "check.float",
+    "deck.mesh-strand",
+    "deck.bar-grating",
+    "deck.plywood",
+    "people.lift",
   ]);
   for (const c of checkCalculations) {
     expect(c.validity, c.id).not.toBe("");
