@@ -38,6 +38,7 @@ export const lagScrews: readonly Fastener[] = [
   lag("3/8", 4),
   lag("3/8", 5),
   lag("3/8", 6),
+  lag("3/8", 7),
   lag("1/2", 4),
   lag("1/2", 5),
   lag("1/2", 6),

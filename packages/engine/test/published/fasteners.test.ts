@@ -1,6 +1,8 @@
 // NDS 2005, 2012 and 2018 lateral tables as quoted on seaintarchive.org (2009), sbcindustry.com and woodengineering.com;
 // AWC worked examples E2.1a, E2.3 and E2.4 and a nail example as asserted by a public finite-element library (xcfem/xc);
-// withdrawal examples of engineeringtoolbox.com (d_1814, d_1815); Eurocode 5 nails worked from memory.
+// withdrawal examples of engineeringtoolbox.com (d_1814, d_1815); NDS 2018 Table 12K, lag screws with steel side plates
+// (City of Everett file 1614580, page 114); a sheet of the AWC connection calculator (City of Santa Ana file 548684, page
+// 322); Eurocode 5 nails worked from memory.
 import { describe } from "vitest";
 import {
   ec5Fasteners,
@@ -39,6 +41,8 @@ const throughPlate = (joint: FastenerJoint, plate_in: number): FastenerJoint => 
   side: { material: "steel", thickness_m: plate_in * 0.0254 },
 });
 
+const DFL = { gravity: 0.5 };
+
 describe("withdrawal", () => {
   publishedRow(
     {
@@ -64,6 +68,17 @@ describe("withdrawal", () => {
       const { head_mm: _head, ...lag } = fastenerRow("lag-1/2x4");
       return withdrawal(jointOf(lag, { gravity: 0.55 }, 1.5, 6)) * N_PER_LBF;
     },
+  );
+  publishedRow(
+    {
+      id: "AWC-calc",
+      source: "AWC connection calculator, sheet of 16 August 2024 (City of Santa Ana file 548684, page 322)",
+      what: "lag screw 3/8 x 7 in out of Douglas Fir-Larch, steel plate 1/4 in",
+      expected: 1153,
+      unit: "lb",
+      tolerance: 1,
+    },
+    () => withdrawal(throughPlate(jointOf(fastenerRow("lag-3/8x7"), DFL, 0.25, 7.5), 0.25)),
   );
   publishedRow(
     {
@@ -101,7 +116,6 @@ describe("withdrawal", () => {
     );
 });
 
-const DFL = { gravity: 0.5 };
 describe("lateral", () => {
   publishedRow(
     {
@@ -179,6 +193,38 @@ describe("lateral", () => {
     },
     () => lateral(jointOf(fastenerRow("nail-10d"), { gravity: 0.55 }, 1.5, 1.5)),
   );
+});
+
+/** The table prints to 10 lb; load along and across the grain for gravity 0.55, 0.50, 0.43, 0.42 and 0.36. */
+describe("lag screws with steel side plates, NDS 2018 Table 12K", () => {
+  const gravities = [0.55, 0.5, 0.43, 0.42, 0.36];
+  const rows = [
+    ["lag-1/4x4", 0.075, [160, 150, 140, 140, 130], [120, 110, 100, 100, 90]],
+    ["lag-5/16x5", 0.075, [200, 190, 180, 180, 170], [140, 130, 120, 120, 110]],
+    ["lag-3/8x6", 0.075, [200, 200, 180, 180, 170], [140, 130, 120, 120, 100]],
+    ["lag-1/4x4", 0.105, [170, 160, 150, 150, 140], [130, 120, 110, 110, 100]],
+  ] as const;
+  for (const [id, plate, along, across] of rows)
+    for (const [angle_deg, values] of [
+      [0, along],
+      [90, across],
+    ] as const)
+      values.forEach((expected, i) => {
+        publishedRow(
+          {
+            id: "12K",
+            source: "NDS 2018 Table 12K (City of Everett file 1614580, page 114)",
+            what: `${id}, plate ${plate} in, gravity ${gravities[i]}, ${angle_deg} degrees to the grain`,
+            expected,
+            unit: "lb",
+            tolerance: 5.5,
+          },
+          () => {
+            const joint = throughPlate(jointOf(fastenerRow(id), { gravity: gravities[i]! }, plate, 8), plate);
+            return lateral({ ...joint, main: { ...joint.main, angle_deg } });
+          },
+        );
+      });
 });
 
 /** Worked out apart from this project, from the yield equations with Fe rounded to 50 psi; nothing of it is print. */

@@ -19,7 +19,7 @@ export const bearingAlong = defineFormula(
     text: `11200 * ${PA_PER_PSI} * G`,
     inputs: { G: "1" },
     validity: "Diameter of 1/4 in and more. Not rounded to 50 psi as the printed table is.",
-    source: nds("Table 12.3.3, note 2", "memory"),
+    source: nds("Table 12.3.3, note 2", "seen"),
   },
   ({ G }) => 11_200 * PA_PER_PSI * G,
 );
@@ -34,7 +34,7 @@ export const bearingAcross = defineFormula(
     text: `6100 * ${PA_PER_PSI} * G^1.45 / sqrt(D / 0.0254)`,
     inputs: { G: "1", D: "m" },
     validity: "Diameter of 1/4 in and more.",
-    source: nds("Table 12.3.3, note 2", "memory"),
+    source: nds("Table 12.3.3, note 2", "seen"),
   },
   ({ G, D }) => (6100 * PA_PER_PSI * G ** 1.45) / Math.sqrt(D / 0.0254),
 );
@@ -49,7 +49,7 @@ export const bearingAslant = defineFormula(
     text: "Fe_par * Fe_perp / (Fe_par * sin(theta)^2 + Fe_perp * cos(theta)^2)",
     inputs: { Fe_par: "Pa", Fe_perp: "Pa", theta: "rad" },
     validity: "0 <= theta <= pi / 2.",
-    source: nds("equation 12.3-11", "memory"),
+    source: nds("equation 12.3-11", "seen"),
   },
   ({ Fe_par: a, Fe_perp: b, theta }) => (a * b) / (a * Math.sin(theta) ** 2 + b * Math.cos(theta) ** 2),
 );
@@ -61,7 +61,10 @@ export const bearingOfSteel = defineConstant(
   "Fe_s",
   61_850 * PA_PER_PSI,
   "Pa",
-  nds("Tables 12M and 12P, footnotes: cold-formed steel, 61 850 psi; thicker plates carry more", "memory"),
+  nds(
+    "Tables 12K, 12M and 12P: cold-formed steel; 61 850 psi reproduces Table 12K; thicker plates carry more",
+    "computed",
+  ),
   `61850 * ${PA_PER_PSI}`,
 );
 

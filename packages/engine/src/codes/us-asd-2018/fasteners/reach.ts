@@ -135,7 +135,10 @@ export const shortShare = defineFormula(
     text: "min(1, p / p_t)",
     inputs: { p: "m", p_t: "m" },
     validity: "p from 6 D (lag screws 4 D) on; p_t is 10 D, for lag screws 8 D.",
-    source: nds("Tables 12J to 12R, footnotes: p/10D; lag screws p/8D from memory", "seen"),
+    source: nds(
+      "Tables 12J to 12R: p over 10 D, lag screws over 8 D (AWC answer on the penetration depth factor)",
+      "seen",
+    ),
   },
   ({ p, p_t }) => Math.min(1, p / p_t),
 );

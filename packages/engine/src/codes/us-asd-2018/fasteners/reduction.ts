@@ -38,19 +38,20 @@ const thick = (group: string, k: number) =>
   );
 export const thickReductions = { I: thick("I", 4), II: thick("II", 3.6), III: thick("III", 3.2) } as const;
 
-/** A thread cut thinner than 1/4 in into a nominal diameter of 1/4 in and more. D nominal [m], K_t [1]; Rd [1]. */
+/** A thread cut thinner than 1/4 in into a nominal diameter of 1/4 in and more. D_r root [m], K_t [1]; Rd [1]. */
 export const threadReduction = defineFormula(
   {
     id: "us-asd-2018.fastener.reduction-thread",
     title: "Reduction term of a thick fastener whose root is under 1/4 in",
     symbol: "Rd",
     unit: "1",
-    text: "max(2.2, min(3, 10 * D / 0.0254 + 0.5)) * K_t",
-    inputs: { D: "m", K_t: "1" },
-    validity: "Nominal diameter of 1/4 in and more, root under 1/4 in.",
-    source: nds("Table 12.3.1B, note; on the shank diameter by project decision 0004", "memory"),
+    text: "max(2.2, 10 * D_r / 0.0254 + 0.5) * K_t",
+    inputs: { D_r: "m", K_t: "1" },
+    validity:
+      "Nominal diameter of 1/4 in and more, root under 1/4 in. On the root, as the printed values of lag screws show; wood screws stand by decision 0004.",
+    source: nds("Table 12.3.1B, note 1; reproduces Table 12K", "seen"),
   },
-  ({ D, K_t }) => Math.max(2.2, Math.min(3, (10 * D) / 0.0254 + 0.5)) * K_t,
+  ({ D_r, K_t }) => Math.max(2.2, (10 * D_r) / 0.0254 + 0.5) * K_t,
 );
 
 /** Reduction terms of the yield modes I, II and III with IV. */
@@ -68,7 +69,7 @@ export function reductionsOf(joint: FastenerJoint, D: Qty<"m">, root: Qty<"m">, 
   }
   const K_t = angleTerm({ theta: largestAngle(joint) }, trace);
   if (!isThick(root)) {
-    const Rd = threadReduction({ D, K_t }, trace);
+    const Rd = threadReduction({ D_r: root, K_t }, trace);
     return { I: Rd, II: Rd, III: Rd };
   }
   return {
