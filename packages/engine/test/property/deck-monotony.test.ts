@@ -294,3 +294,44 @@ describe("people.lift", () => {
     expect(places(id, { ...base, carriers: 0 })).toEqual(["carriers"]);
   });
 });
+
+test("any input within its fields gives finite numbers or problems with a mend, and never breaks", () => {
+  const ids = ["deck.mesh-strand", "deck.bar-grating", "deck.plywood", "people.lift"] as const;
+  const rowsOf: Readonly<Record<string, readonly { readonly id: string }[]>> = {
+    mesh: tables.meshes,
+    wire: tables.wires,
+    grating: tables.bar_gratings,
+    panel: tables.plywood,
+  };
+  const counts = { ok: 0, not: 0 };
+  for (const id of ids) {
+    const fields = checkCalculations.find((c) => c.id === id)!.inputs;
+    const valueOf = (f: (typeof fields)[number]): fc.Arbitrary<unknown> => {
+      const rows = rowsOf[f.key];
+      if (rows) return fc.constantFrom(...rows.map((row) => row.id));
+      if (f.choices) return fc.constantFrom(...f.choices);
+      if (f.type === "boolean") return fc.boolean();
+      if (f.type === "integer") return fc.integer({ min: f.min!, max: f.max! });
+      return fc.oneof(real(f.min!, f.max!), fc.constantFrom(f.min!, f.max!));
+    };
+    const input = fc.record(
+      Object.fromEntries(
+        fields.map((f) => [f.key, f.optional ? fc.oneof(valueOf(f), fc.constant(undefined)) : valueOf(f)]),
+      ),
+    );
+    fc.assert(
+      fc.property(input, (all) => {
+        const given = Object.fromEntries(
+          Object.entries(all).filter(([, v]) => v !== undefined),
+        ) as JsonObject;
+        const outcome = run(id, given);
+        counts[outcome.ok ? "ok" : "not"]++;
+        if (!outcome.ok) return outcome.problems.length > 0 && outcome.problems.every((p) => p.mend !== "");
+        const numbers = Object.values(outcome.outputs).filter((v) => typeof v === "number");
+        return numbers.every((v) => Number.isFinite(v) && v >= 0);
+      }),
+      { numRuns: 1500, seed: 23 },
+    );
+  }
+  expect(Math.min(counts.ok, counts.not)).toBeGreaterThan(100);
+});

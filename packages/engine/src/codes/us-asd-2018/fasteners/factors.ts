@@ -102,7 +102,7 @@ export function wetLateral(joint: FastenerJoint, D: number, trace?: Trace): Qty<
   return isThick(D) ? lateralFactors.fresh_thick({}, trace) : lateralFactors.fresh_thin({}, trace);
 }
 
-/** Wet service factor along the fastener. */
+/** Wet service factor along the fastener; on toe-nails too, where the code takes none: the safer reading. */
 export function wetWithdrawal({ fastener: f, moisture }: FastenerJoint, trace?: Trace): Qty<"1"> {
   if (f.kind !== "nail")
     return moisture === "wet" || moisture === "cycles"
