@@ -1,5 +1,5 @@
-// OSHA scaffold plank spans (29 CFR 1926.451 of 1985, standard interpretation of 3 October 1985); flat boards under the
-// NDS 2018, from memory.
+// OSHA scaffold plank spans (29 CFR 1926.451 of 1985, standard interpretation of 3 October 1985); flat boards and
+// bearing under the NDS 2018, from memory.
 import { describe, expect, test } from "vitest";
 import {
   midspanPointDeflection,
@@ -80,3 +80,29 @@ describe("a 2x6 board laid flat, Southern Pine No.2, wet, 24 in, 300 lb at midsp
     return midspanPointDeflection({ P, L, E, I: rectangleInertia(section) }) / M_PER_IN;
   });
 });
+
+publishedRow(
+  {
+    id: "S60",
+    source: "from memory, NDS 2018 3.10",
+    what: "bearing of Southern Pine on 1-1/2 x 1-1/2 in, wet, Cb 1.25",
+    expected: 1065,
+    unit: "lb",
+    tolerance: within(0.005, 1065),
+  },
+  () => {
+    const { fcp_pa } = runCode("timber.adjusted-values", {
+      code: "us-asd-2018",
+      species: "southern-pine",
+      grade: "no2",
+      size: "2x8",
+      use: "edge",
+      wet: true,
+      incised: false,
+      repetitive: false,
+      load_duration: "ten-years",
+    });
+    const { Cb } = runCode("us-asd-2018.bearing-area", { l_m: 1.5 * 0.0254 });
+    return ((fcp_pa as number) / PA_PER_PSI) * (Cb as number) * 1.5 * 1.5;
+  },
+);

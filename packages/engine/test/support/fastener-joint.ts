@@ -1,7 +1,15 @@
 import { tables } from "@causey/data/tables";
-import { codeCalculations, freshHole, type FastenerJoint } from "../../src/codes/index.ts";
+import {
+  codeCalculations,
+  freshHole,
+  usFasteners,
+  type FastenerCapacity,
+  type FastenerJoint,
+  type Found,
+} from "../../src/codes/index.ts";
 import type { JsonObject } from "../../src/formula/index.ts";
 import type { Fastener } from "../../src/materials/index.ts";
+import { N_PER_LBF } from "../../src/units/index.ts";
 
 /** A row of the fastener table. */
 export function fastenerRow(id: string): Fastener {
@@ -42,3 +50,17 @@ export function runCode(id: string, input: JsonObject): JsonObject {
   if (!outcome.ok) throw new Error(outcome.problems.map((p) => `${p.place}: ${p.message}`).join("; "));
   return outcome.outputs;
 }
+
+const poundsOf = (found: Found<FastenerCapacity>): number => {
+  if (!found.ok) throw new Error(found.problems.map((p) => p.message).join("; "));
+  return found.value.value / N_PER_LBF;
+};
+/** What the joint may carry across and along by the American rules [lb]. */
+export const poundsAcross = (joint: FastenerJoint): number => poundsOf(usFasteners.lateral(joint));
+export const poundsAlong = (joint: FastenerJoint): number => poundsOf(usFasteners.withdrawal(joint));
+
+/** The same joint through a steel plate. */
+export const throughPlate = (joint: FastenerJoint, plate_in: number): FastenerJoint => ({
+  ...joint,
+  side: { material: "steel", thickness_m: plate_in * 0.0254 },
+});

@@ -15,7 +15,7 @@ import {
   toePenetration,
   toeSide,
   usualTip,
-} from "./reach.ts";
+} from "./reach-formulas.ts";
 import { angleTerm, threadReduction, thickReductions } from "./reduction.ts";
 import { adjustedPullThrough, adjustedWithdrawal, heldLength } from "./withdrawal.ts";
 import { lagWithdrawal, pullThroughDeep, pullThroughThin, withdrawalRates } from "./withdrawal-rates.ts";

@@ -8,7 +8,8 @@ import { nds } from "../sources.ts";
 import { durationOf, wetWithdrawal, withdrawalFactors } from "./factors.ts";
 import { usJointFaults } from "./faults.ts";
 import { pullThroughDeep, pullThroughThin, withdrawalRate } from "./withdrawal-rates.ts";
-import { reachOf, toeLength, type Reach } from "./reach.ts";
+import { toeLength } from "./reach-formulas.ts";
+import { reachOf, type Reach } from "./reach.ts";
 
 /** Thread, rings or shank inside the main piece. l length, T thread, E_c point taken off, s side, m main [m]; p_w [m]. */
 export const heldLength = defineFormula(
