@@ -1,4 +1,5 @@
-import { ovenDryGravity, type LumberSize } from "../materials/index.ts";
+import { freshHole, type FastenerJoint } from "../codes/index.ts";
+import type { LumberSize } from "../materials/index.ts";
 import { metres, millimetres, newtons, qty, showQuantity } from "../units/index.ts";
 import type { Trace } from "../formula/index.ts";
 import { GRADE } from "./cautions.ts";
@@ -95,21 +96,28 @@ function screwsOf(
     };
   }
   const { duration } = liveCombination(code);
-  const joint = (count: number) => ({
-    screw,
+  const main = code.woodPiece(member.value, screw.length_mm / 1000);
+  const joint = (count: number): FastenerJoint => ({
+    fastener: screw,
     count,
-    side_m: piece.side_m,
-    gravity: ovenDryGravity(member.value.density, tables.sources),
-    end_grain: true,
-    wet: true,
+    per_row: 1,
+    side: code.woodPiece(member.value, piece.side_m),
+    main,
+    shear: "single",
+    grain: "end",
+    toe_nail: false,
+    moisture: "wet",
     duration,
+    short_reach: "equations",
+    rope: false,
+    hole: freshHole,
   });
-  const first = code.screws(joint(1));
+  const first = code.fasteners.lateral(joint(1));
   if (!first.ok) return { ok: false, missing: missingOf(first.problems) };
   const value: Lateral = (count, trace) => {
-    const found = code.screws(joint(count), trace);
+    const found = code.fasteners.lateral(joint(count), trace);
     return found.ok
-      ? { capacity: found.value.lateral, mode: found.value.mode }
+      ? { capacity: found.value.value, mode: found.value.governs }
       : { capacity: 0, mode: "no value" };
   };
   return { ok: true, value };

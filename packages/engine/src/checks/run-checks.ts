@@ -33,6 +33,15 @@ const KINDS: readonly CheckKind[] = [
   "lifting",
   "platform",
   "damage",
+  "supports",
+  "fastening",
+  "feel",
+  "handling",
+  "settling",
+  "plot",
+  "flood",
+  "anchor",
+  "cold",
   ...RULE_KINDS,
 ];
 

@@ -13,6 +13,15 @@ export type CheckKind =
   | "lifting"
   | "platform"
   | "damage"
+  | "supports"
+  | "fastening"
+  | "feel"
+  | "handling"
+  | "settling"
+  | "plot"
+  | "flood"
+  | "anchor"
+  | "cold"
   | RuleCheckKind;
 
 /** Checks against the plan's rule profile, and those that rules of the place ask for. */

@@ -1,6 +1,5 @@
 import type { Problem, Source, Trace } from "../formula/index.ts";
 import type {
-  Fastener,
   LumberGrade,
   LumberSize,
   StrengthClass,
@@ -9,6 +8,7 @@ import type {
   WoodDensity,
 } from "../materials/index.ts";
 import type { Qty } from "../units/index.ts";
+import type { FastenerRules, WoodPiece } from "./fastener-contract.ts";
 
 export type LoadDuration = "permanent" | "ten-years" | "two-months" | "seven-days" | "ten-minutes" | "impact";
 
@@ -55,23 +55,6 @@ export interface Strengths {
   readonly e: Qty<"Pa">;
   readonly emin: Qty<"Pa">;
   readonly factors: Readonly<Record<string, number>>;
-}
-
-/** Screws driven through a side piece into the end of a main piece. */
-export interface ScrewJoint {
-  readonly screw: Fastener;
-  readonly count: number;
-  readonly side_m: number;
-  readonly gravity: number;
-  readonly end_grain: boolean;
-  readonly wet: boolean;
-  readonly duration: LoadDuration;
-}
-
-export interface ScrewCapacity {
-  /** All screws of the joint, across their length [N]; 0 when they reach in too little. */
-  readonly lateral: Qty<"N">;
-  readonly mode: string;
 }
 
 /** Which loads act together, with the factor of each. */
@@ -164,6 +147,8 @@ export interface DesignCode {
   /** Shear that a member standing on edge may carry at an end with a notch [N]; 0 for a notch that is not allowed. */
   readonly notchedShear: (member: Member, situation: Situation, notch: EndNotch, trace?: Trace) => Qty<"N">;
   readonly creep: (wet: boolean, trace?: Trace) => Creep;
-  /** Fails with a problem for a fastener this code has no lateral value for. */
-  readonly screws: (joint: ScrewJoint, trace?: Trace) => Found<ScrewCapacity>;
+  /** What the code says of nails and screws. */
+  readonly fasteners: FastenerRules;
+  /** A member as one of the timbers of a joint. */
+  readonly woodPiece: (member: Member, thickness_m: number) => WoodPiece;
 }

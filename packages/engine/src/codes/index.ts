@@ -23,8 +23,6 @@ export type {
   Found,
   LoadDuration,
   Member,
-  ScrewCapacity,
-  ScrewJoint,
   Situation,
   Strengths,
   Wanted,

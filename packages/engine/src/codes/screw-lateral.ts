@@ -2,7 +2,8 @@ import { defineMethod, inputProblem, type Calculation } from "../formula/index.t
 import type { CalcContext } from "../materials/index.ts";
 import { designCode } from "./registry.ts";
 import { durationField, loadDuration } from "./timber-input.ts";
-import { nds } from "./us-asd-2018/index.ts";
+import { nds, usAsd2018 } from "./us-asd-2018/index.ts";
+import { screwLateral } from "./us-asd-2018/screws.ts";
 
 /** Lateral value of wood screws through a side piece into a main piece of the same wood. */
 export const screwLateralValue: Calculation<CalcContext> = defineMethod<CalcContext>(
@@ -49,7 +50,13 @@ export const screwLateralValue: Calculation<CalcContext> = defineMethod<CalcCont
       );
     }
     if (!code.ok || !screw) return { problems };
-    const result = code.value.screws(
+    if (code.value.id !== usAsd2018.id)
+      return {
+        problems: [
+          inputProblem("code", code.value.id, "has wood screws elsewhere", 'Ask "fastener.lateral" instead.'),
+        ],
+      };
+    const result = screwLateral(
       {
         screw,
         count: input["count"] as number,

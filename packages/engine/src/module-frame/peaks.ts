@@ -1,6 +1,6 @@
 import type { EffectKind } from "./influence.ts";
 import type { FrameCase } from "./recipe.ts";
-import { standAt, type Runner, type Standing } from "./stand.ts";
+import { standAt, type Runner } from "./stand.ts";
 
 export type Peaked = "moment" | "shear" | "sag" | "push" | "row_moment" | "row_shear";
 

@@ -4,13 +4,13 @@ import { foldChecks } from "./fold-checks.ts";
 
 /** The kinds of check, gathered under the part they are about. */
 export const groups: readonly { readonly title: string; readonly kinds: readonly CheckKind[] }[] = [
-  { title: "Stringers", kinds: ["stringer-bending", "stringer-shear", "stringer-deflection"] },
+  { title: "Stringers", kinds: ["stringer-bending", "stringer-shear", "stringer-deflection", "feel"] },
   { title: "Cross pieces", kinds: ["cross-piece"] },
   { title: "Deck", kinds: ["deck"] },
-  { title: "Seats", kinds: ["seat"] },
-  { title: "Supports and ground", kinds: ["bearing"] },
-  { title: "Staying put in a flood", kinds: ["uplift"] },
-  { title: "Lifting by hand", kinds: ["lifting"] },
+  { title: "Seats and fastening", kinds: ["seat", "fastening"] },
+  { title: "Supports and ground", kinds: ["bearing", "supports", "settling", "plot"] },
+  { title: "Staying put in a flood", kinds: ["uplift", "flood", "anchor", "cold"] },
+  { title: "Lifting and handling", kinds: ["lifting", "handling"] },
   { title: "Platforms", kinds: ["platform"] },
   { title: "Damaged in use", kinds: ["damage"] },
   {

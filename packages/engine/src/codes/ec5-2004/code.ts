@@ -1,8 +1,8 @@
-import { inputProblem } from "../../formula/index.ts";
 import { classRows } from "../../materials/index.ts";
 import type { Clause, Combination, DesignCode } from "../contract.ts";
 import { bearing } from "./bearing.ts";
 import { creep } from "./creep.ts";
+import { ec5Fasteners } from "./fasteners/index.ts";
 import { lastingLive } from "./factors.ts";
 import { findMember } from "./member.ts";
 import { notchedShear } from "./notch.ts";
@@ -89,15 +89,10 @@ export const ec52004: DesignCode = {
   bearing,
   notchedShear,
   creep,
-  screws: ({ screw }) => ({
-    ok: false,
-    problems: [
-      inputProblem(
-        "screw",
-        screw.id,
-        'the design code "ec5-2004" has no value for this fastener yet',
-        "Take a tested value from the screw's own approval, or ask an engineer.",
-      ),
-    ],
+  fasteners: ec5Fasteners,
+  woodPiece: ({ grade }, thickness_m) => ({
+    material: "wood",
+    thickness_m,
+    ...("rho_k_kg_m3" in grade ? { density_k: grade.rho_k_kg_m3.value } : {}),
   }),
 };

@@ -91,15 +91,6 @@ describe("C24 over a marsh, people on it (worked by hand from EN 1995-1-1, from 
     near(ec52004.creep(false).dead, 1.8);
     near(ec52004.creep(false).live, 1.48);
   });
-
-  test("no screw has a value yet, and the answer says so", () => {
-    const screw = tables.fasteners.find((f) => f.id === "screw-10x3")!;
-    const joint = { screw, count: 2, side_m: 0.045, gravity: 0.4, end_grain: true, wet: true } as const;
-    expect(ec52004.screws({ ...joint, duration: "ten-years" })).toMatchObject({
-      ok: false,
-      problems: [{ place: "screw", value: "screw-10x3" }],
-    });
-  });
 });
 
 describe("methods of this edition", () => {

@@ -5,7 +5,7 @@ import { bearing } from "./bearing.ts";
 import { creep } from "./creep.ts";
 import { findMember } from "./member.ts";
 import { notchedShear } from "./notch.ts";
-import { screwLateral } from "./screws.ts";
+import { usFasteners } from "./fasteners/index.ts";
 import { nds } from "./sources.ts";
 import { strength } from "./strength.ts";
 
@@ -97,5 +97,10 @@ export const usAsd2018: DesignCode = {
   bearing,
   notchedShear,
   creep,
-  screws: screwLateral,
+  fasteners: usFasteners,
+  woodPiece: ({ grade }, thickness_m) => ({
+    material: "wood",
+    thickness_m,
+    ...("specific_gravity" in grade ? { gravity: grade.specific_gravity.value } : {}),
+  }),
 };

@@ -1,7 +1,26 @@
 import { inputProblem, type Trace } from "../../formula/index.ts";
-import type { Found, ScrewCapacity, ScrewJoint } from "../contract.ts";
+import type { Fastener } from "../../materials/index.ts";
+import type { Qty } from "../../units/index.ts";
+import type { Found, LoadDuration } from "../contract.ts";
 import { freshHole } from "../fastener-holes.ts";
 import { usLateral } from "./fasteners/lateral.ts";
+
+/** Screws driven through a side piece into the end of a main piece. */
+export interface ScrewJoint {
+  readonly screw: Fastener;
+  readonly count: number;
+  readonly side_m: number;
+  readonly gravity: number;
+  readonly end_grain: boolean;
+  readonly wet: boolean;
+  readonly duration: LoadDuration;
+}
+
+export interface ScrewCapacity {
+  /** All screws of the joint, across their length [N]; 0 when they reach in too little. */
+  readonly lateral: Qty<"N">;
+  readonly mode: string;
+}
 
 /**
  * Lateral value of wood screws through a side piece into a main piece of the same wood (NDS 2018, 12.3), on the root
