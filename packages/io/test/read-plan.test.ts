@@ -173,7 +173,7 @@ const rows: readonly (readonly [
     () => edited((d) => delete d["schema"]),
     { file: "plan.json", place: "schema" },
     /which schema/,
-    /"schema": 2/,
+    /"schema": 3/,
   ],
   [
     "a price list without currency",

@@ -25,7 +25,7 @@ test("the published schema of plan.json takes what the reader takes and refuses 
   const sound = [planJson(() => undefined), new TextDecoder().decode(freshPlanFiles("x").get("plan.json"))];
   for (const text of sound) expect(validate(parse(text)), JSON.stringify(validate.errors)).toBe(true);
   const wrong: ((d: Record<string, unknown>) => unknown)[] = [
-    (d) => (d["schema"] = 3),
+    (d) => (d["schema"] = 4),
     (d) => delete d["removal"],
     (d) => (d["crs"] = { epsg: 1.5 }),
     (d) => (d["kit"] = { ready: "a b" }),

@@ -29,6 +29,8 @@ export interface FrameStructure {
 }
 
 const FEET = "feet";
+/** Fine enough for a stringer's moment within 0.2 % [m]; hinged, each is worked out without divisions. */
+const DIVISION = 0.15;
 const kindOf = (cart: Cart | null): string => (cart ? `cart ${cart.name}` : FEET);
 
 /** Loads of the checks as the structure takes them. */
@@ -155,6 +157,7 @@ export function frameStructure(
         : platformRests(y_m, metres(frame.span_m), metres(build.platform_sill_m)),
     deck: frame.has_boards ? "stringers" : "rows",
     own_n_m: frame.dead_kg_m * STANDARD_GRAVITY,
+    division_m: DIVISION,
   };
   return { ok: true, value: { recipe, placements: placementsOf({ ...frame, positions_m: y_m }, cases) } };
 }

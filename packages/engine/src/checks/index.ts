@@ -28,7 +28,8 @@ export {
   type CheckResult,
   type RuleCheckKind,
 } from "./types.ts";
-export { runChecks } from "./run-checks.ts";
+export { prove, runChecks, type Proof } from "./run-checks.ts";
+export type { DrawnLines, DrawnLoad, DrawnPeak, FrameDrawing } from "./frame-drawing.ts";
 export { codeFitProblems } from "./code-fit.ts";
 export { RULE_KINDS } from "./rule-checks.ts";
 export { ruleCalculations } from "./rule-calculations.ts";

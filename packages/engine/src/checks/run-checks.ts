@@ -2,6 +2,7 @@ import type { Problem, Source } from "../formula/index.ts";
 import type { Part } from "../layout/index.ts";
 import type { Frame } from "./frame.ts";
 import { checkCorner, checkDamage, checkStands } from "./frame-checks.ts";
+import { frameDrawings, type FrameDrawing } from "./frame-drawing.ts";
 import type { ChecksInput } from "./input.ts";
 import { bearingChecks, seatBearingChecks, seatLengthChecks } from "./joint-checks.ts";
 import {
@@ -52,9 +53,18 @@ const KINDS: readonly CheckKind[] = [
  * `validateKit`; a species or grade that the tables lack gives one result per kind that cannot be checked, never a
  * pass. The order of results is fixed: by kind, then as the layout lists the parts.
  */
-export function runChecks(input: ChecksInput): readonly CheckResult[] {
+export const runChecks = (input: ChecksInput): readonly CheckResult[] => prove(input).checks;
+
+/** All checks of a layout, and what stands behind them: the modules as structures. */
+export interface Proof {
+  readonly checks: readonly CheckResult[];
+  readonly frames: readonly FrameDrawing[];
+}
+
+/** `runChecks` with what a page or sheet draws beside the checks. */
+export function prove(input: ChecksInput): Proof {
   const setting = settingOf(input);
-  if (!setting.ok) return nothingKnown(input, setting.problems);
+  if (!setting.ok) return { checks: nothingKnown(input, setting.problems), frames: [] };
   const groups = moduleGroups(setting.value);
   const joints = metJoints(setting.value);
   const platform = platformFrame(setting.value);
@@ -77,7 +87,10 @@ export function runChecks(input: ChecksInput): readonly CheckResult[] {
       : []),
     ...ruleChecks(setting.value, joints),
   ];
-  return results.toSorted((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind));
+  return {
+    checks: results.toSorted((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind)),
+    frames: frameDrawings(setting.value, groups),
+  };
 }
 
 const moduleDeckChecks = (setting: Setting, groups: readonly ModuleGroup[]): CheckResult[] => {

@@ -90,7 +90,8 @@ export function stringerModel(frame: Frame, context: CheckContext): Found<String
 function stiffPeaks(frame: Frame, context: CheckContext): StringerModel["stiff"] {
   const known = new WeakMap<readonly LoadCase[], Peaks>();
   return (cases) => {
-    if (!frame.build) return null;
+    // A platform is cross-braced both ways and short: each stringer by itself asks for more.
+    if (!frame.build || frame.build.platform_sill_m !== null) return null;
     let peaks = known.get(cases);
     if (peaks) return peaks;
     const structure = frameStructure(frame, cases, context);

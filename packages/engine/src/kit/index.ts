@@ -3,7 +3,14 @@ export { overlaps, pieceVolume, type PlacedPiece } from "./piece.ts";
 export { sectionOf, type Section } from "./section.ts";
 export { commonStep, latticeLengths, latticeStep, shortenedByGap } from "./lattice.ts";
 export { kitGeometry, kitLength, type KitGeometry } from "./geometry.ts";
-export { boardPattern, clearWidth, deckBoards, deckThickness, sheetWidth, type BoardPattern } from "./deck.ts";
+export {
+  boardPattern,
+  clearWidth,
+  deckBoards,
+  deckThickness,
+  sheetWidth,
+  type BoardPattern,
+} from "./deck.ts";
 export { crossPlaces, type CrossPlace } from "./cross-places.ts";
 export { moduleStringers, platformStringers, type StringerLines } from "./frame.ts";
 export { modulePieces } from "./module-pieces.ts";

@@ -1,8 +1,7 @@
 import type { Beam, Grillage, GrillageNode } from "../grillage/index.ts";
 import type { CrossRow, FrameRecipe, FrameState, Placement } from "./recipe.ts";
 
-/** Longest equal division of a part between which moments are read [m], and how many there are at least. */
-const LONGEST_DIVISION = 0.1;
+/** Equal divisions of a part between which effects are read: at least these. */
 const LEAST_DIVISIONS = 12;
 /** Two places closer than this are one [m]. */
 const SAME = 1e-3;
@@ -49,7 +48,7 @@ function stationsOf(recipe: FrameRecipe, state: FrameState): number[] {
   const { length_m, rests } = recipe;
   const rows = crossRows(recipe, state);
   const fixed = distinct([0, length_m, ...rows.map((r) => r.x_m), ...rests.map((r) => r.x_m)]);
-  const count = 2 * Math.max(LEAST_DIVISIONS / 2, Math.ceil(length_m / LONGEST_DIVISION / 2));
+  const count = 2 * Math.max(LEAST_DIVISIONS / 2, Math.ceil(length_m / recipe.division_m / 2));
   const even = Array.from({ length: count + 1 }, (_, i) => (i * length_m) / count);
   const free = even.filter((x) => fixed.every((f) => Math.abs(f - x) > length_m / count / 4));
   return distinct([...fixed, ...free]);

@@ -38,6 +38,8 @@ export interface FrameRecipe {
   readonly deck: "stringers" | "rows";
   /** Own weight of the whole part along it [N/m]. */
   readonly own_n_m: number;
+  /** Longest division of the part between which effects are read [m]: moments are met within (division/length)^2. */
+  readonly division_m: number;
 }
 
 /** How the ends of cross pieces are taken, and what is wrong with the part. */

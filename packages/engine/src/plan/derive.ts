@@ -1,4 +1,4 @@
-import { engineerFlags, runChecks, type CheckResult } from "../checks/index.ts";
+import { engineerFlags, prove, type Proof } from "../checks/index.ts";
 import type { Solver } from "../fabrication/index.ts";
 import { hashJson, type Job } from "../formula/index.ts";
 import { kitFigures, type KitFigures } from "../kit-figures/index.ts";
@@ -93,6 +93,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     plan.kit,
     plan.visits,
     plan.ground,
+    plan.proof,
     plan.flood_level,
     site.levels,
     site.readings,
@@ -105,8 +106,8 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     plan.water.exposure,
     plan.layout.slop_mm,
   ];
-  const checks = yield* stages.run<readonly CheckResult[]>("checks", 4, checkInputs, () =>
-    atOnce(() => runChecks({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
+  const { checks, ...proof } = yield* stages.run<Proof>("checks", 5, checkInputs, () =>
+    atOnce(() => prove({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
   );
   const options = yield* optionStage({ plan, site, layout }, stages);
   const { clashes } = resolveRules(plan.rules, tables.rule_profiles, plan.units);
@@ -133,6 +134,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     layout,
     evaluation,
     checks,
+    proof,
     take_off: off,
     cutting,
     cost,

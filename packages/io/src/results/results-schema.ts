@@ -3,6 +3,7 @@ import type { Frozen, Same } from "../plan/same-type.ts";
 import { RESULTS_SCHEMA } from "../plan/schema-number.ts";
 import { number, z } from "../plan/zod.ts";
 import { evaluationSchema, layoutSchema, many, text } from "./layout-schema.ts";
+import { proofSchema } from "./proof-schema.ts";
 import { budgetSchema, costSchema, cuttingSchema, takeOffSchema } from "./material-schema.ts";
 import { kitFiguresSchema } from "./kit-schema.ts";
 import { routeSchema, settingOutSchema, sparesSchema } from "./route-schema.ts";
@@ -90,6 +91,7 @@ export const resultsSchema = z.strictObject({
   layout: layoutSchema,
   evaluation: evaluationSchema,
   checks: many(check),
+  proof: proofSchema,
   take_off: takeOffSchema,
   cutting: cuttingSchema,
   cost: costSchema,
