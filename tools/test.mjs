@@ -78,6 +78,7 @@ function installMissing() {
   if (!existsSync("/usr/bin/strace")) missing.push("strace");
   if (!existsSync("/usr/bin/pdftotext")) missing.push("poppler-utils");
   if (!existsSync("/usr/bin/ogrinfo")) missing.push("gdal-bin");
+  if (!existsSync("/usr/bin/ccx")) missing.push("calculix-ccx");
   if (missing.length === 0 || process.getuid?.() !== 0 || !existsSync("/usr/bin/apt-get")) return;
   console.log(`Causey: installing Debian's ${missing.join(" and ")} for the tests ...`);
   const quiet = {

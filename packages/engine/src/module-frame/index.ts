@@ -1,3 +1,7 @@
+import { formulaCalculation, type Calculation } from "../formula/index.ts";
+import { grillageFormulas } from "../grillage/index.ts";
+import { moduleEnvelope } from "./envelope-method.ts";
+
 export { frameModel, type Effects, type FrameModel } from "./influence.ts";
 export { peaksOf, type Peak, type Peaked, type Peaks } from "./peaks.ts";
 export { moduleRests, platformRests, rectangleStiffness } from "./stiffness.ts";
@@ -15,3 +19,9 @@ export type {
   Placement,
   Rest,
 } from "./recipe.ts";
+
+/** Every calculation of this topic, for the registry. */
+export const moduleFrameCalculations: readonly Calculation[] = [
+  ...grillageFormulas.map(formulaCalculation),
+  moduleEnvelope,
+];

@@ -11,6 +11,7 @@ import { kitFigureCalculations } from "../kit-figures/index.ts";
 import { layingCalculations } from "../laying/index.ts";
 import { layoutCalculations } from "../layout/index.ts";
 import type { CalcContext } from "../materials/index.ts";
+import { moduleFrameCalculations } from "../module-frame/index.ts";
 import { optionCalculations } from "../options/index.ts";
 import { structureCalculations } from "../structure/index.ts";
 import { surveyCalculations } from "../survey/index.ts";
@@ -21,6 +22,7 @@ import { nearClosure } from "./visit-closures.ts";
 /** Every registered calculation, by id. Two of one id are a bug that a test finds. */
 export const calculations: readonly Calculation<CalcContext>[] = [
   ...structureCalculations,
+  ...moduleFrameCalculations,
   ...codeCalculations,
   ...groundCalculations,
   ...floodCalculations,
