@@ -58,7 +58,7 @@ export const moduleEnvelope: Calculation = defineMethod<unknown>(
     inputs: envelopeInputs,
     outputs: envelopeOutputs,
     validity:
-      "Straight prismatic pieces, small deflections, bearings that push and never pull. The loads stand at one place across and are set over every station in turn, both ways round: moments are met within (division/length)^2.",
+      "Straight prismatic pieces, small deflections, bearings that push and never pull. The loads stand at one place across and are set over every station in turn, both ways round: moments are met within 1.6 (division/length)^2.",
     sources: [
       {
         id: "stiffness-method",

@@ -38,7 +38,7 @@ export interface FrameRecipe {
   readonly deck: "stringers" | "rows";
   /** Own weight of the whole part along it [N/m]. */
   readonly own_n_m: number;
-  /** Longest division of the part between which effects are read [m]: moments are met within (division/length)^2. */
+  /** Longest division of the part between which effects are read [m]: moments are met within 1.6 (division/length)^2. */
   readonly division_m: number;
 }
 
