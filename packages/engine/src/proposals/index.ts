@@ -1,0 +1,3 @@
+export { familiesFor } from "./families.ts";
+export { propose } from "./propose.ts";
+export type { Family, Proposal, Step } from "./types.ts";
