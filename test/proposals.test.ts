@@ -68,7 +68,7 @@ describe("what would make it pass", () => {
       expect(after.cost.total - results.cost.total).toBeCloseTo(proposal.added_cost!, 6);
       const passed = new Set(results.checks.filter((c) => c.status === "pass").map((c) => c.id));
       const now = after.checks.filter((c) => c.status === "fail" && passed.has(c.id)).map((c) => c.id);
-      expect(proposal.worsens).toEqual(now);
+      expect(proposal.worsens.map((c) => c.id)).toEqual(now);
     }
   });
 

@@ -99,7 +99,9 @@ function* workedOut(
     added_cost: paid === null || pays === null ? null : pays - paid,
     added_kg: is.total - was.total,
     heaviest_kg: is.heaviest,
-    worsens: after.checks.filter((c) => c.status === "fail" && passed.has(c.id)).map((c) => c.id),
+    worsens: after.checks
+      .filter((c) => c.status === "fail" && passed.has(c.id))
+      .map(({ id, title }) => ({ id, title })),
   };
 }
 

@@ -31,5 +31,5 @@ export interface Proposal {
   /** Heaviest module with it, dry [kg]. */
   readonly heaviest_kg: number;
   /** Checks that pass now and would not with it. */
-  readonly worsens: readonly string[];
+  readonly worsens: readonly { readonly id: string; readonly title: string }[];
 }

@@ -1,6 +1,7 @@
 import { tables } from "@causey/data/tables";
 import type { Problem, Progress } from "@causey/engine/formula";
 import { derive, type Plan, type Results, type StageCache } from "@causey/engine/plan";
+import { propose, type Proposal } from "@causey/engine/proposals";
 import { writePlan } from "@causey/io/plan";
 import type { Solver } from "@causey/engine/fabrication";
 import { drive } from "../jobs/index.ts";
@@ -10,6 +11,8 @@ export interface DeriveRequest {
   readonly plan: Plan;
   /** Terrain and price list, by the names the plan gives them. */
   readonly files: ReadonlyMap<string, Uint8Array>;
+  /** A failing check by id: what would make it pass is worked out as well. */
+  readonly check?: string;
 }
 
 export interface DeriveHooks {
@@ -18,7 +21,13 @@ export interface DeriveHooks {
 }
 
 export type DeriveAnswer =
-  | { readonly ok: true; readonly results: Results; readonly warnings: readonly Problem[] }
+  | {
+      readonly ok: true;
+      readonly results: Results;
+      readonly warnings: readonly Problem[];
+      /** Asked for by `check`. */
+      readonly proposals?: readonly Proposal[];
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] }
   | { readonly ok: false; readonly cancelled: true };
 
@@ -35,18 +44,20 @@ export class Deriver {
     this.solver = solver;
   }
 
-  async derive({ plan, files }: DeriveRequest, hooks: DeriveHooks): Promise<DeriveAnswer> {
+  async derive({ plan, files, check }: DeriveRequest, hooks: DeriveHooks): Promise<DeriveAnswer> {
     const read = await readWholePlan(new Map([...files, ...writePlan(plan)]));
     if (!read.ok) return { ok: false, problems: read.problems };
-    const job = derive(read, { tables, solver: await this.solver(), cache: this.cache });
+    const context = { tables, solver: await this.solver(), cache: this.cache };
     const cancel = {
       get aborted() {
         return hooks.cancelled();
       },
     };
-    const done = await drive(job, cancel, hooks.report);
-    return done.ok
-      ? { ok: true, results: done.value, warnings: read.warnings }
-      : { ok: false, cancelled: true };
+    const done = await drive(derive(read, context), cancel, hooks.report);
+    if (!done.ok) return { ok: false, cancelled: true };
+    const answer = { ok: true, results: done.value, warnings: read.warnings } as const;
+    if (check === undefined) return answer;
+    const proposed = await drive(propose(read, done.value, check, context), cancel, hooks.report);
+    return proposed.ok ? { ...answer, proposals: proposed.value } : { ok: false, cancelled: true };
   }
 }

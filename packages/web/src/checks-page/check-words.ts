@@ -37,6 +37,26 @@ export const statusWords: Readonly<Record<CheckResult["status"], string>> = {
   "not-applicable": "does not apply",
 };
 
+/** Kinds that no part of a kit mends: where the line runs, what the rules of the place ask. */
+const LINE_KINDS: ReadonlySet<CheckKind> = new Set([
+  "edge",
+  "opening",
+  "grade",
+  "width",
+  "cart",
+  "setback",
+  "tipping",
+  "pairing",
+  "deck-rule",
+  "public-span",
+  "cold",
+  "plot",
+  "flood",
+]);
+
+/** Whether steps of the catalogue may make a check pass. */
+export const canBeMended = ({ kind }: CheckResult): boolean => !LINE_KINDS.has(kind);
+
 /** The whole status in words, with what is missing or why it does not apply. */
 export function statusLine(check: CheckResult): string {
   if (check.status === "cannot-check") return `cannot be checked: missing ${check.missing.join(", ")}`;

@@ -47,7 +47,7 @@ export function ChecksPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
           <section aria-labelledby="detail-head" className="detail">
             <h2 id="detail-head">{chosen ? chosen.title : "Choose a check"}</h2>
             {chosen ? (
-              <CheckDetail check={chosen} reading={reading} />
+              <CheckDetail check={chosen} reading={reading} snapshot={snapshot} />
             ) : (
               <p className="quiet">Its working, its source and what would change the answer stand here.</p>
             )}
@@ -62,7 +62,7 @@ export function ChecksPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
           closeWords="Close the working"
           onClose={() => desk.selection.chooseCheck(null)}
         >
-          <CheckDetail check={chosen} reading={reading} />
+          <CheckDetail check={chosen} reading={reading} snapshot={snapshot} />
         </SidePanel>
       )}
     </>

@@ -15,7 +15,11 @@ export function answerDerive(
     let reported = -Infinity;
     try {
       const outcome = await derive(
-        { plan: message.plan, files: filesOf(contents, message.files) },
+        {
+          plan: message.plan,
+          files: filesOf(contents, message.files),
+          ...(message.check === undefined ? {} : { check: message.check }),
+        },
         {
           cancelled: () => cancelled.has(id),
           report: (progress) => {

@@ -13,6 +13,7 @@ export interface WorkerPort {
 export interface DeriveRequest {
   readonly plan: Plan;
   readonly files: readonly (NamedContent & { readonly bytes: Uint8Array })[];
+  readonly check?: string;
 }
 
 export interface DeriveClient {
@@ -88,7 +89,7 @@ export function createDeriveClient(startWorker: () => WorkerPort): DeriveClient 
 
   return {
     cancel,
-    derive: ({ plan, files }, report) => {
+    derive: ({ plan, files, check }, report) => {
       replace();
       const to = open();
       for (const { sha256, bytes } of files) {
@@ -104,6 +105,7 @@ export function createDeriveClient(startWorker: () => WorkerPort): DeriveClient 
           id,
           plan,
           files: files.map(({ name, sha256 }) => ({ name, sha256 })),
+          ...(check === undefined ? {} : { check }),
         });
       });
     },

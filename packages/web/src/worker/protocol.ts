@@ -1,9 +1,15 @@
 import type { Problem, Progress } from "@causey/engine/formula";
 import type { Plan, Results } from "@causey/engine/plan";
+import type { Proposal } from "@causey/engine/proposals";
 
 /** What a derivation comes to. */
 export type DeriveOutcome =
-  | { readonly ok: true; readonly results: Results; readonly warnings: readonly Problem[] }
+  | {
+      readonly ok: true;
+      readonly results: Results;
+      readonly warnings: readonly Problem[];
+      readonly proposals?: readonly Proposal[];
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] }
   | { readonly ok: false; readonly cancelled: true };
 
@@ -14,7 +20,7 @@ export interface DeriveHooks {
 
 /** The pipeline: pauses between its slices, so that a cancel can be heard. */
 export type Derive = (
-  request: { readonly plan: Plan; readonly files: Map<string, Uint8Array> },
+  request: { readonly plan: Plan; readonly files: Map<string, Uint8Array>; readonly check?: string },
   hooks: DeriveHooks,
 ) => Promise<DeriveOutcome>;
 
@@ -31,6 +37,8 @@ export type ToWorker =
       readonly id: number;
       readonly plan: Plan;
       readonly files: readonly NamedContent[];
+      /** A failing check: what would make it pass is asked for as well. */
+      readonly check?: string;
     }
   | { readonly type: "cancel"; readonly id: number };
 
