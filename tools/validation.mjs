@@ -65,7 +65,9 @@ function figures(tests) {
 }
 
 /** Five figures, without trailing zeros. */
-const show = (v) => String(Number(v.toPrecision(5)));
+function show(v) {
+  return String(Number(v.toPrecision(5)));
+}
 
 /** The comment at the head of a test file names its sources. */
 function citation(file) {
