@@ -73,6 +73,9 @@ export type CheckResult = CheckBase &
     | { readonly status: "cannot-check"; readonly missing: readonly string[] }
   );
 
+/** Utilisation of what has no capacity, or next to none: a finite figure for every table and file. */
+const BEYOND = 1e9;
+
 /** The ratio decides the status, so the two can never disagree. Throws `DomainError` on a negative demand. */
 export function judge<U extends Unit>(
   base: CheckBase,
@@ -84,7 +87,7 @@ export function judge<U extends Unit>(
   backwards: Backwards,
 ): CheckResult {
   if (demand < 0) throw new DomainError("negative-demand", { check: base.id, demand });
-  const utilisation = capacity > 0 ? demand / capacity : demand === 0 ? 0 : 1e9;
+  const utilisation = capacity > 0 ? Math.min(demand / capacity, BEYOND) : demand === 0 ? 0 : BEYOND;
   return {
     ...base,
     status: utilisation <= 1 ? "pass" : "fail",
