@@ -13,8 +13,10 @@ import {
   type FrameState,
   type LoadFactors,
   type MemberStiffness,
+  type Peaked,
   type Peaks,
   type Placement,
+  type Runner,
 } from "../module-frame/index.ts";
 import type { Cart } from "../plan/document.ts";
 import { STANDARD_GRAVITY, inches, metres, type Qty } from "../units/index.ts";
@@ -162,16 +164,26 @@ export function frameStructure(
   return { ok: true, value: { recipe, placements: placementsOf({ ...frame, positions_m: y_m }, cases) } };
 }
 
-/** Peaks of one state of a structure. */
-export function statePeaks(
+/** One state of a structure, ready for any loads of the kinds that its placements know. */
+export function stateRunners(
   { recipe, placements }: FrameStructure,
   state: FrameState,
-  cases: readonly LoadCase[],
   factors: LoadFactors = { own: 1, live: 1 },
-): Peaks {
+): Runner[] {
   const model = frameModel(recipe, state, placements);
-  return peaksOf(
-    placements.map((p) => runner(model, p, factors)),
-    frameCases(cases),
-  );
+  return placements.map((p) => runner(model, p, factors));
 }
+
+/** Whether every kind of load of these cases has its place across in the runners. */
+export const knowsKinds = (runners: readonly Runner[], cases: readonly LoadCase[]): boolean =>
+  cases.every(({ loads }) =>
+    loads.every(({ cart }) => runners[0]!.placement.places.some((p) => p.kind === kindOf(cart))),
+  );
+
+/** Peaks of one state of a structure. */
+export const statePeaks = (
+  structure: FrameStructure,
+  state: FrameState,
+  cases: readonly LoadCase[],
+  wanted?: readonly Peaked[],
+): Peaks => peaksOf(stateRunners(structure, state), frameCases(cases), wanted);

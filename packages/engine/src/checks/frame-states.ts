@@ -73,7 +73,7 @@ function damaged(
   cases: readonly LoadCase[],
   model: StringerModel,
 ): DamagedState {
-  const { largest, tipped } = statePeaks(structure, state, cases);
+  const { largest, tipped } = statePeaks(structure, state, cases, ["moment", "shear"]);
   if (tipped) return { state, words, worst: null, tips: tipped.load.name };
   const found = (["bending", "shear"] as const).map((check) => {
     const peak = largest[check === "bending" ? "moment" : "shear"]!;

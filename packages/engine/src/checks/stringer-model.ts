@@ -1,5 +1,5 @@
 import type { Combination, Found, Member, Situation, Strengths } from "../codes/index.ts";
-import type { Peaks } from "../module-frame/index.ts";
+import { peaksOf, type Peaks, type Runner } from "../module-frame/index.ts";
 import {
   rectangleArea,
   rectangleInertia,
@@ -11,7 +11,7 @@ import { inches, metres, qty, type Qty } from "../units/index.ts";
 import { strengthCombinations } from "./combination.ts";
 import { allowedDeflection, deadLoad, momentCapacity, shearCapacity } from "./formulas.ts";
 import { deadShare, isRepetitive, shareTable, type Frame } from "./frame.ts";
-import { frameStructure, statePeaks } from "./frame-analysis.ts";
+import { frameCases, frameStructure, knowsKinds, stateRunners } from "./frame-analysis.ts";
 import type { CheckContext } from "./input.ts";
 import { deflectionLimit } from "./rules.ts";
 import type { LoadCase } from "./walk-demand.ts";
@@ -86,17 +86,24 @@ export function stringerModel(frame: Frame, context: CheckContext): Found<String
   };
 }
 
-/** Remembers the frame's peaks by the list of cases: all checks of a part ask with the same one. */
+/**
+ * Remembers the frame's peaks by the list of cases: all checks of a part ask with the same one. The frame itself is
+ * built once for the first cases and stands for all whose loads are of the same kinds.
+ */
 function stiffPeaks(frame: Frame, context: CheckContext): StringerModel["stiff"] {
   const known = new WeakMap<readonly LoadCase[], Peaks>();
+  let runners: Runner[] | undefined;
   return (cases) => {
     // A platform is cross-braced both ways and short: each stringer by itself asks for more.
     if (!frame.build || frame.build.platform_sill_m !== null) return null;
     let peaks = known.get(cases);
     if (peaks) return peaks;
-    const structure = frameStructure(frame, cases, context);
-    if (!structure?.ok) return null;
-    peaks = statePeaks(structure.value, { name: "stiff", ends: "stiff" }, cases);
+    if (!runners || !knowsKinds(runners, cases)) {
+      const structure = frameStructure(frame, cases, context);
+      if (!structure?.ok) return null;
+      runners = stateRunners(structure.value, { name: "stiff", ends: "stiff" });
+    }
+    peaks = peaksOf(runners, frameCases(cases));
     known.set(cases, peaks);
     return peaks;
   };

@@ -89,5 +89,6 @@ export function beamStiffness(beam: Beam, nodes: readonly GrillageNode[]): BeamS
   torsion(local, length, beam);
   if (beam.free_from) for (const r of [1, 2]) condense(local, r);
   if (beam.free_to) for (const r of [4, 5]) condense(local, r);
-  return { local, global: turned(local, cos, sin), length, cos, sin };
+  const global = sin === 0 && cos === 1 ? local : turned(local, cos, sin);
+  return { local, global, length, cos, sin };
 }

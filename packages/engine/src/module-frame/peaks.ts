@@ -3,6 +3,7 @@ import type { FrameCase } from "./recipe.ts";
 import { standAt, type Runner } from "./stand.ts";
 
 export type Peaked = "moment" | "shear" | "sag" | "push" | "row_moment" | "row_shear";
+export const ALL_PEAKS: readonly Peaked[] = ["moment", "shear", "sag", "push", "row_moment", "row_shear"];
 
 /** The largest effect of one kind, and what made it. */
 export interface Peak {
@@ -123,14 +124,19 @@ class Tally {
  * ways round. Moments, shears, pushes and rows have the corners of their influence lines there; a sag is met within
  * its own flat top.
  */
-export function peaksOf(runners: readonly Runner[], cases: readonly FrameCase[]): Peaks {
+export function peaksOf(
+  runners: readonly Runner[],
+  cases: readonly FrameCase[],
+  wanted: readonly Peaked[] = ALL_PEAKS,
+): Peaks {
   const { mesh, recipe } = runners[0]!.model;
   const S = mesh.stations_m.length;
   const tally = new Tally(S * recipe.stringers_y_m.length);
   for (const placed of runners) {
     const own = placed.stand([]);
     for (const [station, at_m] of mesh.stations_m.entries()) {
-      const readings = readingsAt(placed, station);
+      const readings = readingsAt(placed, station).filter(({ what }) => wanted.includes(what));
+      if (readings.length === 0) continue;
       for (const load of cases)
         for (const [front_m, way] of frontsAt(load, at_m)) {
           const standing = placed.stand(standAt(load, front_m, way, recipe.length_m));
