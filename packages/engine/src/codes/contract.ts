@@ -1,4 +1,4 @@
-import type { Problem, Source, Trace } from "../formula/index.ts";
+import type { Source, Trace } from "../formula/index.ts";
 import type {
   LumberGrade,
   LumberSize,
@@ -9,8 +9,9 @@ import type {
 } from "../materials/index.ts";
 import type { Qty } from "../units/index.ts";
 import type { FastenerRules, WoodPiece } from "./fastener-contract.ts";
+import type { Found, LoadDuration } from "./words.ts";
 
-export type LoadDuration = "permanent" | "ten-years" | "two-months" | "seven-days" | "ten-minutes" | "impact";
+export type { Found, LoadDuration };
 
 /** One piece of graded lumber: whose values, in which section. Checks read `size`, `density` and `caution`. */
 export interface Member {
@@ -115,9 +116,6 @@ export interface EndNotch {
 
 /** What a check asks a code for, by which it names the clause of its result. */
 export type Clause = "bending" | "shear" | "notch" | "deflection" | "bearing" | "column" | "screws";
-
-export type Found<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /**
  * What a design code gives to the checks. A plan holds its code by id; there is no global current code. Shared

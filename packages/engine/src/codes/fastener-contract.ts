@@ -1,7 +1,7 @@
 import type { Source, Trace } from "../formula/index.ts";
 import type { Fastener, HoleRow } from "../materials/index.ts";
 import type { Qty } from "../units/index.ts";
-import type { Found, LoadDuration } from "./contract.ts";
+import type { Found, LoadDuration } from "./words.ts";
 
 /**
  * Water in the wood about the fastener. dry: at most 19 % always; wet: above it always, never drying; cycles: it
