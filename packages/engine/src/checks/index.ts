@@ -39,6 +39,7 @@ export { checkStringer, type FrameLabel } from "./stringer-check.ts";
 export { deeperSizes, type Frame } from "./frame.ts";
 export { stouterSizes } from "./piece.ts";
 export { casesOf, type LoadCase, type WalkDemand } from "./walk-demand.ts";
+export { fullMass } from "./cart-mass.ts";
 export { carrierLimit, massOf, type LiftState } from "./lifting.ts";
 export { barInertia, barModulus, panelMoment, panelStiffness } from "./panel-strength.ts";
 export { checkDeckPanel, type PanelSetup } from "./deck-panel.ts";

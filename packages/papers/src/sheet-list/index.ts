@@ -40,6 +40,11 @@ export const sheetList = [
     title: "Check summary",
     about: "Every check with its share of the limit, rule and source.",
   },
+  {
+    id: "calculations",
+    title: "Calculations",
+    about: "Assumptions, loads, results by part, modules as structures, and the workings that govern.",
+  },
   { id: "order", title: "Order list", about: "What is bought, and how it is sawn." },
   { id: "budget", title: "Budget", about: "Every line in the year it is paid." },
   {
@@ -49,6 +54,11 @@ export const sheetList = [
       "Every joint by baseline, offset and two ties that a tape can measure; diagonals of the platforms.",
   },
   { id: "labels", title: "Module labels", about: "Tag, distance along and QR code of every part." },
+  {
+    id: "limits-card",
+    title: "Limits of use",
+    about: "A card for the box in the field: how many and how heavy, the proof load, what to look for.",
+  },
   { id: "workings", title: "Calculation appendix", about: "The working of every figure and check." },
   { id: "request-form", title: "Access request", about: "A blank form for researchers." },
   { id: "field-sheets", title: "Field sheet", about: "Blank rows for stations, strengths and check shots." },

@@ -1,9 +1,9 @@
 import type { CheckResult } from "@causey/engine/checks";
-import type { Source, TraceStep } from "@causey/engine/formula";
 import type { Results } from "@causey/engine/plan";
 import { showQuantity, showShareOfLimit } from "@causey/engine/units";
 import type { Block } from "../text/index.ts";
 import { textSheet } from "./text-sheet.ts";
+import { memory, partWords, stepBlock } from "./working-blocks.ts";
 
 const statusWords: Readonly<Record<CheckResult["status"], string>> = {
   pass: "meets the rule",
@@ -80,9 +80,6 @@ const clashBlocks = ({ clashes }: Results): Block[] =>
         ...clashes.map((text): Block => ({ kind: "text", bullet: true, text })),
       ];
 
-const partWords = (parts: readonly string[]): string =>
-  parts.length > 4 ? `${parts.slice(0, 3).join(", ")} and ${parts.length - 3} alike` : parts.join(", ");
-
 function rowOf(c: CheckResult, units: "us" | "metric"): string[] {
   const rule = `${c.rule.title}${c.rule.at ? `, ${c.rule.at}` : ""}${memory(c.rule)}`;
   const parts = partWords(c.parts);
@@ -96,13 +93,6 @@ function rowOf(c: CheckResult, units: "us" | "metric"): string[] {
       : ["", "", ""];
   return [c.title, parts, statusWords[c.status], demand!, capacity!, share!, rule];
 }
-
-const memory = (source: Source): string =>
-  source.status === "memory"
-    ? " (from memory, confirm)"
-    : source.status === "practice"
-      ? " (common practice, no source)"
-      : "";
 
 /** Every figure and check with its working, step by step. */
 export const workingSheet = textSheet(
@@ -133,16 +123,3 @@ export const workingSheet = textSheet(
     ),
   ],
 );
-
-function stepBlock(step: TraceStep, units: "us" | "metric"): Block {
-  const numbers = step.inputs
-    .filter((i) => step.text.includes(i.symbol))
-    .slice(0, 24)
-    .map((i) => `${i.symbol} = ${showQuantity(i.value, i.unit, units)}`)
-    .join(", ");
-  return {
-    kind: "text",
-    bullet: true,
-    text: `${step.title}: ${step.symbol} = ${step.text} = ${showQuantity(step.value, step.unit, units)}${numbers ? ` with ${numbers}` : ""}. ${step.source.title}${step.source.at ? `, ${step.source.at}` : ""}${memory(step.source)}.${step.note && step.note.length < 160 ? ` ${step.note}.` : ""}`,
-  };
-}

@@ -6,3 +6,5 @@ export { budgetSheet, orderSheet } from "./material-sheets.ts";
 export { fieldSheets, requestForm } from "./form-sheets.ts";
 export { labelSheets } from "./label-sheets.ts";
 export { settingOutSheet } from "./setting-out-sheet.ts";
+export { calculationSheet } from "./calculation-sheets.ts";
+export { limitsCard } from "./limits-card.ts";
