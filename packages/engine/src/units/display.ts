@@ -52,6 +52,9 @@ export function showQuantity(value: number, unit: Unit, system: UnitSystem): str
     case "m2":
       return us ? `${grouped(trim(value / M_PER_FT ** 2, 0))} sq ft` : `${grouped(trim(value, 1))} m²`;
     case "m3":
+      // A section modulus is small: in the unit in which it is a number one can read.
+      if (value !== 0 && Math.abs(value) < 1e-3)
+        return us ? `${grouped(trim(value / M_PER_IN ** 3, 2))} in³` : `${grouped(trim(value * 1e9, 0))} mm³`;
       return us ? `${grouped(trim(value / M_PER_FT ** 3, 1))} cu ft` : `${grouped(trim(value, 3))} m³`;
     case "m4":
       return us ? `${grouped(trim(value / M_PER_IN ** 4, 1))} in⁴` : `${grouped(trim(value * 1e12, 0))} mm⁴`;

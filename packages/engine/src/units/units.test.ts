@@ -80,6 +80,9 @@ test("property: feet and inches say a length to half a sixteenth of an inch", ()
 test("a pressure reads in psf below 50 kPa and in psi above, with thousands grouped", () => {
   expect(showQuantity(60 * PA_PER_PSF, "Pa", "us")).toBe("60 psf");
   expect(showQuantity(3.048, "m/s", "us")).toBe("10.0 ft/s");
+  // The section modulus of a 2x8 on edge: 1.5 in x (7.25 in)^2 / 6.
+  expect(showQuantity((1.5 * 7.25 ** 2 * 0.0254 ** 3) / 6, "m3", "us")).toBe("13.14 in³");
+  expect(showQuantity(215e-6, "m3", "metric")).toBe("215,000 mm³");
   expect(showQuantity(0.5, "m/s", "metric")).toBe("0.50 m/s");
   expect(showQuantity(1_308 * PA_PER_PSI, "Pa", "us")).toBe("1,308 psi");
 });

@@ -26,8 +26,14 @@ export function assumptionBlocks({ plan, results, tables }: PaperContext): Block
         ["Ground strength where no reading is near", strengthWords(plan)],
         ["Strength readings", `${ground.readings.length} in the plan`],
         ["Safety asked of the ground", `${Number(ground.safety.toFixed(2))} times the pressure`],
-        ["Rule profile", profile ? `${profile.name}: ${profile.where}` : `${rules.profile}, not in the tables`],
-        ["Modules as structures", "stringers on two ends; cross pieces taken as hinged and as stiff, the worse counts"],
+        [
+          "Rule profile",
+          profile ? `${profile.name}: ${profile.where}` : `${rules.profile}, not in the tables`,
+        ],
+        [
+          "Modules as structures",
+          "stringers on two ends; cross pieces taken as hinged and as stiff, the worse counts",
+        ],
       ],
     },
     ...rules.overrides.map((o) =>
@@ -68,7 +74,7 @@ const confirmBlocks = ({ engineer }: Results): Block[] => [
 
 /** Who and what walks over the deck, and the loads that rules ask for besides. */
 export function loadBlocks(context: PaperContext): Block[] {
-  const { plan, results } = context;
+  const { plan } = context;
   const show = shower(plan);
   const carts = plan.visits.flatMap(({ name, cart }) => (cart ? [{ name, cart }] : []));
   return [

@@ -16,7 +16,8 @@ const MOST_OF_A_KIND = 8;
 /** Checks by kind, in the order of the results, the highest utilisation of each kind first. */
 export function byKind(checks: readonly CheckResult[]): readonly (readonly Judged[])[] {
   const kinds = new Map<string, Judged[]>();
-  for (const check of checks.filter(isJudged)) kinds.set(check.kind, [...(kinds.get(check.kind) ?? []), check]);
+  for (const check of checks.filter(isJudged))
+    kinds.set(check.kind, [...(kinds.get(check.kind) ?? []), check]);
   return [...kinds.values()].map((all) => all.toSorted((a, b) => b.utilisation - a.utilisation));
 }
 
@@ -61,7 +62,10 @@ export function resultBlocks({ plan, results }: PaperContext): Block[] {
 
 /** Every value and rule that nobody has looked up, once each, with how many checks rest on it. */
 export function toConfirmBlocks({ plan, results }: PaperContext, status: "memory" | "practice"): Block[] {
-  const found = new Map<string, { readonly step: TraceStep; readonly values: Set<number>; checks: Set<string> }>();
+  const found = new Map<
+    string,
+    { readonly step: TraceStep; readonly values: Set<number>; checks: Set<string> }
+  >();
   for (const check of results.checks.filter(isJudged))
     for (const step of check.working.filter((s) => s.source.status === status)) {
       const key = `${step.id}|${step.title}|${step.source.title}|${step.source.at ?? ""}`;
@@ -106,6 +110,9 @@ export const governingWorkings = ({ plan, results }: PaperContext): Block[] =>
             text: `${showQuantity(check.demand, check.unit, plan.units)} of ${showQuantity(check.capacity, check.unit, plan.units)}; governs: ${check.governs || "the part itself"}. ${sourceWords(check.rule)}.`,
           },
           ...check.working.map((step) => stepBlock(step, plan.units)),
-          { kind: "text", text: `The other way round: ${[check.backwards.carries, check.backwards.change].filter(Boolean).join(" ")}` },
+          {
+            kind: "text",
+            text: `The other way round: ${[check.backwards.carries, check.backwards.change].filter(Boolean).join(" ")}`,
+          },
         ],
   );

@@ -36,18 +36,22 @@ function cardShapes(context: PaperContext, box: Box): Shape[] {
   ] as const;
   const size =
     SIZES.find((s) => columns.every((c) => flowHeight(c, width, s) <= box.height)) ?? SIZES.at(-1)!;
-  return columns.flatMap((blocks, i) =>
-    flow(blocks, { ...box, x: box.x + i * (width + GUTTER), width }, size)[0]!,
+  return columns.flatMap(
+    (blocks, i) => flow(blocks, { ...box, x: box.x + i * (width + GUTTER), width }, size)[0]!,
   );
 }
 
 const line = (text: string): Block => ({ kind: "text", bullet: true, text });
 
 /** Parts that a limit is given for, with the kinds of check that know it. */
-const PARTS: readonly { readonly title: string; readonly kinds: readonly CheckResult["kind"][] }[] = [
+const PARTS: readonly {
+  readonly title: string;
+  readonly kinds: readonly CheckResult["kind"][];
+  readonly id?: RegExp;
+}[] = [
   { title: "Module", kinds: ["stringer-bending", "stringer-shear", "stringer-deflection"] },
   { title: "Deck", kinds: ["deck"] },
-  { title: "Platform", kinds: ["platform"] },
+  { title: "Platform", kinds: ["platform"], id: /^platform\.stringer/ },
   { title: "Ground under the supports", kinds: ["bearing"] },
 ];
 
@@ -55,13 +59,15 @@ const PARTS: readonly { readonly title: string; readonly kinds: readonly CheckRe
 export function limitBlocks({ plan, results }: PaperContext): Block[] {
   const judged = byKind(results.checks).flat();
   const show = shower(plan);
-  const carts = [...new Map(plan.visits.flatMap((v) => (v.cart ? [[v.cart.name, v.cart] as const] : []))).values()];
+  const carts = [
+    ...new Map(plan.visits.flatMap((v) => (v.cart ? [[v.cart.name, v.cart] as const] : []))).values(),
+  ];
   const heaviest = carts.toSorted((a, b) => fullMass(b) - fullMass(a))[0];
   return [
-    { kind: "head", text: `${plan.name}: at most at once` },
-    ...PARTS.map(({ title, kinds }) => {
+    { kind: "head", text: "At most at once" },
+    ...PARTS.map(({ title, kinds, id }) => {
       const governing = judged
-        .filter((c) => kinds.includes(c.kind))
+        .filter((c) => kinds.includes(c.kind) && (id?.test(c.id) ?? true))
         .reduce<Judged | null>((most, c) => (most && most.utilisation >= c.utilisation ? most : c), null);
       return line(`${title}: ${governing === null ? `${ASK}.` : limitWords(governing)}`);
     }),
@@ -79,7 +85,8 @@ const limitWords = ({ status, backwards }: Judged): string =>
 
 /** What a round looks for that no check holds. */
 const watchBlocks = (): Block[] => [
-  { kind: "head", text: "What no number catches: look on every round" },
+  { kind: "head", text: "What no number catches" },
+  { kind: "text", text: "Look for it on every round." },
   ...[
     "Rot in end grain: push a knife into the ends of stringers and posts.",
     "Algae and wet leaves: boards slippery under a boot; scrub or close.",
@@ -98,14 +105,17 @@ const watchBlocks = (): Block[] => [
 function closingBlocks({ plan, results }: PaperContext): Block[] {
   return [
     { kind: "head", text: "Close it" },
-    line("When water stands over the deck, after ice, flood or storm until it was walked and looked at, and when anything above is found."),
+    line(
+      "When water stands over the deck, after ice, flood or storm until it was walked and looked at, and when anything above is found.",
+    ),
     line("Thunder, fog or rising tide: go back. Nobody works alone. Cold water kills quickly."),
     { kind: "blank", label: "Proven on, by:", lines: 1 },
     { kind: "blank", label: "Whom to call:", lines: 1 },
+    { kind: "space", height: 3 },
     {
       kind: "text",
       quiet: true,
-      text: `${plan.site_name}. ${results.cautions[0] ?? ""} Figures meet the chosen rules for the visits asked; staff only.`,
+      text: `${plan.name}, ${plan.site_name}. ${results.cautions[0] ?? ""} Figures meet the chosen rules for the visits asked; staff only.`,
     },
   ];
 }

@@ -1,6 +1,6 @@
 import type { DrawnLoad, FrameDrawing } from "@causey/engine/checks";
 import { showQuantity, STANDARD_GRAVITY, type UnitSystem } from "@causey/engine/units";
-import { peakWords, showSmall, structureView } from "../drawings/index.ts";
+import { EFFECTS, peakWords, showSmall, structureView } from "../drawings/index.ts";
 import type { PaperContext } from "../set/context.ts";
 import type { Block } from "../text/index.ts";
 
@@ -25,7 +25,9 @@ export function proofBlocks(context: PaperContext): Block[] {
     line(
       "Stop, and ask an engineer, if it sags clearly more than this, goes on sagging, or does not come back when the load is off.",
     ),
-    ...results.cautions.filter((c) => c.startsWith("Before use, prove the walkway")).map((c) => line(`Then: ${c}`)),
+    ...results.cautions
+      .filter((c) => c.startsWith("Before use, prove the walkway"))
+      .map((c) => line(`Then: ${c}`)),
   ];
 }
 
@@ -34,10 +36,17 @@ export const longestFrame = (frames: readonly FrameDrawing[]): FrameDrawing | nu
 
 function loadingBlocks(context: PaperContext, frame: FrameDrawing, units: UnitSystem): Block[] {
   const peak = frame.peaks.sag;
-  const { place } = peakWords(structureView(context, frame), "sag");
+  const view = structureView(context, frame);
+  const { place } = peakWords(view, "sag");
+  const isOver = EFFECTS.some((effect) => (view.limits[effect]?.utilisation ?? 0) > 1);
   return [
+    ...(isOver
+      ? [line("This module does not meet what is asked: do not load it before that is settled.")]
+      : []),
     line(`Take the longest module: ${frame.name}. Put it on its two ends, on firm ground.`),
-    line(`Load it as asked, once over (${peak.load}): ${peak.loads.map((l) => loadWords(l, units)).join("; ")}.`),
+    line(
+      `Load it as asked, once over (${peak.load}): ${peak.loads.map((l) => loadWords(l, units)).join("; ")}.`,
+    ),
     line(
       `Put half on first: ${showSmall(peak.value / 2, "m", units)} of sag. All of it: ${showSmall(peak.value, "m", units)}, at ${place}. Leave it ${MINUTES} minutes (common practice, no source).`,
     ),
@@ -48,6 +57,8 @@ function loadingBlocks(context: PaperContext, frame: FrameDrawing, units: UnitSy
 function loadWords({ x_m, y_m, weight_n }: DrawnLoad, units: UnitSystem): string {
   const side = y_m < 0 ? "right" : "left";
   const off =
-    Math.abs(y_m) < 5e-4 ? "on the middle line" : `${showQuantity(Math.abs(y_m), "m", units)} ${side} of the middle`;
+    Math.abs(y_m) < 5e-4
+      ? "on the middle line"
+      : `${showQuantity(Math.abs(y_m), "m", units)} ${side} of the middle`;
   return `${showQuantity(weight_n / STANDARD_GRAVITY, "kg", units)} at ${showQuantity(x_m, "m", units)} from the start, ${off}`;
 }

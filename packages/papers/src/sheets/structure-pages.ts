@@ -57,7 +57,11 @@ function peakBlocks(view: StructureView): Block[] {
         { kind: "rows", rows: [[peak.title, peak.value]] },
         { kind: "text", text: `At ${peak.place}.` },
         { kind: "text", text: `${peak.load}; ${peak.ends}.` },
-        { kind: "text", quiet: true, text: peak.limit === null ? "No limit known for this length." : `${peak.limit}.` },
+        {
+          kind: "text",
+          quiet: true,
+          text: peak.limit === null ? "No limit known for this length." : `${peak.limit}.`,
+        },
         { kind: "space", height: 2 },
       ];
     }),

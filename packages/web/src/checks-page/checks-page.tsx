@@ -2,6 +2,7 @@ import { Button } from "@mantine/core";
 import type { CheckResult } from "@causey/engine/checks";
 import type { Results } from "@causey/engine/plan";
 import { useMediaQuery } from "@mantine/hooks";
+import { lazy, Suspense } from "react";
 import type { PlanSnapshot } from "../api/types.ts";
 import { freshnessOf } from "../desk/derive-session.ts";
 import { useDesk } from "../desk/desk.ts";
@@ -19,8 +20,12 @@ import { CheckTable } from "./check-table.tsx";
 import { RuleChoice } from "./rule-choice.tsx";
 import { groupChecks, partsAt, tagsOf, tally } from "./check-words.ts";
 import "./checks-page.css";
+import "./structure/structure.css";
 
-/** Whether each part carries, stays and reaches: table on the left, the chosen check's working on the right. */
+/** The drawing comes after the page: its code is not waited for. */
+const StructurePanel = lazy(() => import("./structure/structure-panel.tsx"));
+
+/** Whether each part carries, stays and reaches: drawing and table on the left, the chosen check's working on the right. */
 export function ChecksPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
   const desk = useDesk();
   const { phase, results } = useDerived();
@@ -78,6 +83,19 @@ function Checks({ results, snapshot }: { readonly results: Results; readonly sna
   const pointedTags = pointed.length === 1 ? tagsOf(results.layout, pointed[0]!) : new Set<string>();
   return (
     <div className="checks-scroll">
+      {results.proof.frames.length > 0 && (
+        <section className="structure" aria-labelledby="structure-head">
+          <h2 id="structure-head">Module as a structure</h2>
+          <Suspense fallback={<div className="structure-waiting" />}>
+            <StructurePanel
+              plan={snapshot.plan}
+              results={results}
+              check={results.checks.find((c) => c.id === check) ?? null}
+              part={part}
+            />
+          </Suspense>
+        </section>
+      )}
       <div className="checks-filter">
         {part === null ? (
           <p className="quiet">All parts. Choose a part on the strip to see its checks alone.</p>

@@ -1,4 +1,4 @@
-import { area, disc, hatched, stroked, words, type Point, type Shape } from "../../scene/index.ts";
+import { disc, hatched, stroked, words, type Point, type Shape } from "../../scene/index.ts";
 import { textWidth } from "../../text/index.ts";
 import {
   effectTitles,
@@ -103,8 +103,12 @@ function peakShapes(view: StructureView, effect: Effect, place: StripPlace, [x, 
   const { value } = peakWords(view, effect);
   const { size } = place;
   const fits = x + 2 + textWidth(value, size, "semibold") < place.right;
-  // Inside the envelope, where neither title nor limit stands.
-  const under = effect === "shear" && signedPeak(view.frame, effect) > 0 ? y + size * 1.2 : y - size * 0.6;
+  // Inside the envelope, where neither title nor limit stands; under it where the peak lies beyond the lines.
+  const isBelow =
+    effect === "sag"
+      ? view.frame.peaks.sag.ends === "hinged"
+      : signedPeak(view.frame, effect) > 0 && effect === "shear";
+  const under = isBelow ? y + size * 1.2 : y - size * 0.6;
   return [
     disc([x, y], size * 0.36, { fill: "closed" }),
     words(value, [fits ? x + 1.8 : x - 1.8, under], {
@@ -120,19 +124,24 @@ function peakShapes(view: StructureView, effect: Effect, place: StripPlace, [x, 
 /** Title and limit over the strip, the zero beside it. */
 function headShapes(view: StructureView, effect: Effect, place: StripPlace, { zero }: Scale): Shape[] {
   const { size, x, top } = place;
-  const { limits, units, frame } = view;
-  const limit = limits[effect];
-  const isDrawn = drawnLimits(view, effect).length > 0;
-  const told =
-    limit === null
-      ? "no limit known for this length"
-      : `limit ${showSmall(limit.value, effectUnits[effect], units)}${isDrawn ? " (dash and dot)" : ", beyond this strip"}`;
   const title = effectTitles[effect];
-  const isOver = effect !== "moment" && frame.peaks[effect].ends === "hinged";
-  const note = isOver ? `${told}; lines: stiff cross pieces, mark: hinged` : told;
+  const from = x + textWidth(title, size, "semibold") + 2.5;
+  const notes = notesOf(view, effect);
+  const note = notes.find((n) => from + textWidth(n, size * 0.9) <= place.right) ?? notes.at(-1)!;
   return [
     words(title, [x, top + size], { size, weight: "semibold" }),
-    words(note, [x + textWidth(title, size, "semibold") + 2.5, top + size], { size: size * 0.9, ink: "second" }),
+    words(note, [from, top + size], { size: size * 0.9, ink: "second" }),
     words("0", [x - 1.6, zero + size * 0.35], { size: size * 0.9, anchor: "end", ink: "second" }),
   ];
+}
+
+/** What is said beside the title, from the longest to the shortest: the first that fits is taken. */
+function notesOf(view: StructureView, effect: Effect): readonly string[] {
+  const limit = view.limits[effect];
+  if (limit === null) return ["no limit known for this length", "no limit known"];
+  const short = `limit ${showSmall(limit.value, effectUnits[effect], view.units)}`;
+  const isDrawn = drawnLimits(view, effect).length > 0;
+  const told = `${short}${isDrawn ? " (dash and dot)" : ", beyond this strip"}`;
+  const isMixed = effect !== "moment" && view.frame.peaks[effect].ends === "hinged";
+  return [...(isMixed ? [`${told}; lines: stiff cross pieces, mark: hinged`] : []), told, short];
 }

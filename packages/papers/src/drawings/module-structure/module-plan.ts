@@ -34,10 +34,14 @@ export function modulePlan(view: StructureView, loaded: Effect, place: PlanPlace
     ),
     ...ys.map((y) => stroked([at(0, y), at(frame.length_m, y)], { ink: "ink", width: 0.9 })),
     ...ys.map((y, i) =>
-      words(stringerName(i, ys.length).replace(" stringer", ""), [x - size * 5.2, at(0, y)[1] + size * 0.35], {
-        size: size * 0.9,
-        ink: "second",
-      }),
+      words(
+        stringerName(i, ys.length).replace(" stringer", ""),
+        [x - size * 5.2, at(0, y)[1] + size * 0.35],
+        {
+          size: size * 0.9,
+          ink: "second",
+        },
+      ),
     ),
     ...frame.peaks[loaded].loads.flatMap((load) => loadShapes(view, load, at, place)),
   ];

@@ -97,7 +97,12 @@ function headShapes(
 /** Distance from the module's start, in whole feet or in parts of a metre. */
 function distanceScale(
   { frame, units }: StructureView,
-  { x, foot, per_m, size }: { readonly x: number; readonly foot: number; readonly per_m: number; readonly size: number },
+  {
+    x,
+    foot,
+    per_m,
+    size,
+  }: { readonly x: number; readonly foot: number; readonly per_m: number; readonly size: number },
 ): Shape[] {
   const unit_m = units === "us" ? M_PER_FT : 1;
   const long = frame.length_m / unit_m;

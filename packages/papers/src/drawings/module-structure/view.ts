@@ -1,5 +1,4 @@
 import type { DrawnPeak, FrameDrawing } from "@causey/engine/checks";
-import { kitGeometry } from "@causey/engine/kit";
 import type { Results } from "@causey/engine/plan";
 import { M_PER_IN, showQuantity, type UnitSystem } from "@causey/engine/units";
 import type { PaperContext } from "../../set/context.ts";
@@ -42,16 +41,19 @@ function limitOf(checks: Results["checks"], frame: FrameDrawing, effect: Effect)
   return { check: id, value: check.capacity, utilisation: check.utilisation };
 }
 
-/** A length of module of the results, ready to be drawn: limits from its checks, deck from the kit. */
+/**
+ * A length of module of the results, ready to be drawn: limits from its checks, deck from the kit. The deck's outline is
+ * that of the kit's geometry, read off the recipe: a recipe that is being edited may name sizes no table holds.
+ */
 export function structureView(
-  { plan, results, tables }: Pick<PaperContext, "plan" | "results" | "tables">,
+  { plan, results }: Pick<PaperContext, "plan" | "results">,
   frame: FrameDrawing,
 ): StructureView {
   const limit = (effect: Effect): EffectLimit | null => limitOf(results.checks, frame, effect);
   return {
     frame,
     units: plan.units,
-    deck_width_m: kitGeometry(plan.kit, tables.sizes).deck_width_m,
+    deck_width_m: Math.max(plan.kit.deck.width_mm, plan.kit.stringers.overall_mm) / 1000,
     limits: { moment: limit("moment"), shear: limit("shear"), sag: limit("sag") },
     widest_m: Math.max(...results.proof.frames.map((f) => f.length_m)),
   };
@@ -77,7 +79,7 @@ export interface PeakWords {
   readonly place: string;
   readonly load: string;
   readonly ends: string;
-  /** "57 % of 1.465 kN m"; null where no check gives a limit. */
+  /** "Limit 1.465 kN m"; null where no check gives a limit. */
   readonly limit: string | null;
 }
 
@@ -91,7 +93,7 @@ export function peakWords({ frame, units, limits }: StructureView, effect: Effec
     place: `${showQuantity(peak.at_m, "m", units)} from the start, ${stringerName(peak.stringer, frame.stringers_y_m.length)}`,
     load: peak.load,
     ends: `cross pieces taken as ${peak.ends}`,
-    limit: limit === null ? null : `limit ${showSmall(limit.value, unit, units)}`,
+    limit: limit === null ? null : `Limit ${showSmall(limit.value, unit, units)}`,
   };
 }
 
