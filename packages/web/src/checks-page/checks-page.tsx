@@ -18,6 +18,7 @@ import { count } from "../show/show.ts";
 import { CheckDetail } from "./check-detail.tsx";
 import { CheckTable } from "./check-table.tsx";
 import { RuleChoice } from "./rule-choice.tsx";
+import { frameOf } from "./structure/structure-choice.ts";
 import { groupChecks, partsAt, tagsOf, tally } from "./check-words.ts";
 import "./checks-page.css";
 import "./structure/structure.css";
@@ -51,6 +52,11 @@ export function ChecksPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
         {!isNarrow && results && (
           <section aria-labelledby="detail-head" className="detail">
             <h2 id="detail-head">{chosen ? chosen.title : "Choose a check"}</h2>
+            {frameOf(chosen, results.proof.frames) && (
+              <button type="button" className="plain-button tool" onClick={() => showAt(".structure")}>
+                Show the module as a structure
+              </button>
+            )}
             {chosen ? (
               <CheckDetail check={chosen} reading={reading} snapshot={snapshot} />
             ) : (
@@ -85,7 +91,12 @@ function Checks({ results, snapshot }: { readonly results: Results; readonly sna
     <div className="checks-scroll">
       {results.proof.frames.length > 0 && (
         <section className="structure" aria-labelledby="structure-head">
-          <h2 id="structure-head">Module as a structure</h2>
+          <div className="structure-head">
+            <h2 id="structure-head">Module as a structure</h2>
+            <button type="button" className="plain-button tool" onClick={() => showAt(".checks-filter")}>
+              To the table of checks
+            </button>
+          </div>
           <Suspense fallback={<div className="structure-waiting" />}>
             <StructurePanel
               plan={snapshot.plan}
@@ -121,6 +132,9 @@ function Checks({ results, snapshot }: { readonly results: Results; readonly sna
     </div>
   );
 }
+
+/** Drawing and table lie one over the other in a place that scrolls by itself. */
+const showAt = (place: string): void => document.querySelector(place)?.scrollIntoView({ block: "start" });
 
 function tallyWords(checks: readonly CheckResult[]): string {
   const n = tally(checks);

@@ -36,5 +36,9 @@ export const StationTable = ({ frame, units }: Props) => (
         ))}
       </Table.Tbody>
     </Table>
+    <p className="quiet">
+      Moment: the worse of hinged and stiff cross pieces. Shear and sag: stiff ones; a peak with hinged ones
+      may lie a little beyond.
+    </p>
   </section>
 );
