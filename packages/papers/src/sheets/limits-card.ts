@@ -65,6 +65,7 @@ export function limitBlocks({ plan, results }: PaperContext): Block[] {
   const heaviest = carts.toSorted((a, b) => fullMass(b) - fullMass(a))[0];
   return [
     { kind: "head", text: "At most at once" },
+    { kind: "text", text: "Every line holds: the least of them is the limit." },
     ...PARTS.map(({ title, kinds, id }) => {
       const governing = judged
         .filter((c) => kinds.includes(c.kind) && (id?.test(c.id) ?? true))
