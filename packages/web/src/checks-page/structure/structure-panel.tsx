@@ -24,7 +24,8 @@ interface Picked {
 
 /** One length of module as a structure: it follows the chosen check or part, unless another is picked. */
 export default function StructurePanel({ plan, results, check, part }: Props) {
-  const isNarrow = useMediaQuery(narrow) ?? false;
+  // On paper the drawing stays the one of a desk: one that grows while pages are counted pushes the last off.
+  const isNarrow = useMediaQuery(`screen and ${narrow}`) ?? false;
   const { frames } = results.proof;
   const under = `${check?.id ?? ""} ${part ?? ""}`;
   const [kept, setPicked] = useState<Picked>({ under, frame: null, effect: null });
