@@ -1,4 +1,4 @@
-import { showQuantity, type Qty } from "../units/index.ts";
+import { showQuantity } from "../units/index.ts";
 import {
   bearingUtilisation,
   bearingVerdict,
@@ -6,6 +6,7 @@ import {
   stanceOf,
   type BearingJoint,
   type LiveLoad,
+  type RootMat,
 } from "./bearing.ts";
 import { SOIL } from "./cautions.ts";
 import { MISSING_STRENGTH, type GroundStrength } from "./ground-strength.ts";
@@ -62,7 +63,8 @@ const baseOf = (label: BearingLabel): CheckBase => ({
 
 /**
  * Pressure under the worst foot of a support, soaked parts and people and cart as far to one side as they can
- * stand, against Skempton's net capacity over the plan's safety. Feet on the surface, no depth counted.
+ * stand, against Skempton's net capacity over the plan's safety. Feet on the surface, no depth counted. Over a root mat the
+ * weaker of bearing and pressing through it.
  */
 export function checkBearing(
   joint: BearingJoint,
@@ -71,6 +73,7 @@ export function checkBearing(
   label: BearingLabel,
   context: CheckContext,
   memory: LiveMemory = liveMemory(),
+  mat: RootMat | null = null,
 ): CheckResult {
   const base = baseOf(label);
   if (!strength) return cannotCheck(base, [MISSING_STRENGTH]);
@@ -79,7 +82,7 @@ export function checkBearing(
   const { cases, rungs, safety } = demand;
   const { su } = strength;
   const stance = stanceOf(joint);
-  const use = (load: LoadCase): number => bearingUtilisation(stance, memory.of(joint, load), su, safety);
+  const use = (load: LoadCase): number => bearingUtilisation(stance, memory.of(joint, load), su, safety, mat);
   let worst = cases[0]!;
   let most = -1;
   for (const load of cases) {
@@ -87,11 +90,14 @@ export function checkBearing(
     if (utilisation > most) [worst, most] = [load, utilisation];
   }
   const live = memory.of(joint, worst);
-  const verdict = bearingVerdict(stance, worst, live, strength, safety);
+  const verdict = bearingVerdict(stance, worst, live, strength, safety, mat);
   const carries = carriesText(rungs, (load) => use(load) <= 1, "less than one person on this ground");
   return resultOf(base, verdict, {
     carries,
-    change: most <= 1 ? null : largerFoot(joint, live, su, safety, context),
+    change:
+      most <= 1
+        ? null
+        : largerFoot(joint, (bigger) => bearingUtilisation(stanceOf(bigger), live, su, safety, mat), context),
   });
 }
 
@@ -102,9 +108,7 @@ const MOST_STEPS = 48;
 /** The least growth of every foot that passes: along first, then both ways. */
 function largerFoot(
   joint: BearingJoint,
-  live: LiveLoad,
-  su: Qty<"Pa">,
-  safety: number,
+  use: (bigger: BearingJoint) => number,
   { units }: CheckContext,
 ): string {
   const grown = (along: number, across: number): BearingJoint => ({
@@ -122,7 +126,7 @@ function largerFoot(
   for (const way of ways)
     for (let i = 1; i <= MOST_STEPS; i++) {
       const bigger = way(i * STEP_MM[units]);
-      if (bearingUtilisation(stanceOf(bigger), live, su, safety) <= 1) {
+      if (use(bigger) <= 1) {
         const foot = bigger.support.feet[0]!;
         const say = (mm: number): string => showQuantity(mm / 1000, "m", units);
         return `Would pass with feet ${say(foot.along_mm)} along by ${say(foot.across_mm)} across, on a sole board as stiff as that.`;

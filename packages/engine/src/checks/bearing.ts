@@ -1,7 +1,9 @@
 import { recordValue, type Source, type Trace } from "../formula/index.ts";
 import {
+  allowedOf,
   allowedPressure,
   bearingLength,
+  bearingModes,
   footLoad,
   footPressure,
   netBearingCapacity,
@@ -112,19 +114,45 @@ function singleFoot(stance: Stance, N: Qty<"N">, m: Qty<"N*m">, trace?: Trace): 
   return { load: N / stance.count, patch: { along_m: foot.along_m, across_m } };
 }
 
-/** Pressure that this patch may put on the ground [Pa]; 0 when nothing of the foot bears. */
-export function patchCapacity(patch: Patch, su: Qty<"Pa">, safety: number, trace?: Trace): Qty<"Pa"> {
+/** A stiff mat of roots under the feet, and the weaker mud below it. */
+export interface RootMat {
+  readonly thickness_m: number;
+  readonly mud: GroundStrength;
+}
+
+/**
+ * Pressure that this patch may put on the ground [Pa]; 0 when nothing of the foot bears. Over a root mat the weaker of
+ * two: bearing as on even ground of strength su, and pressing the mat into the mud.
+ */
+export function patchCapacity(
+  patch: Patch,
+  su: Qty<"Pa">,
+  safety: number,
+  mat: RootMat | null = null,
+  trace?: Trace,
+): Qty<"Pa"> {
   if (patch.across_m <= 1e-6) return qty(0, "Pa");
   const B = metres(Math.min(patch.along_m, patch.across_m));
   const L = metres(Math.max(patch.along_m, patch.across_m));
+  if (mat) {
+    const below = { su, mat: { thickness_m: mat.thickness_m, mud_su: mat.mud.su } };
+    const part = { shape: "rectangle", B, L, area: qty(B * L, "m2") } as const;
+    return allowedOf(bearingModes(part, below, 0, trace), safety, trace);
+  }
   const q = netBearingCapacity({ su, B, L, D: metres(0) }, trace);
   return allowedPressure({ q, F: qty(safety, "1") }, trace);
 }
 
 /** Pressure over capacity of one case. */
-export function bearingUtilisation(stance: Stance, live: LiveLoad, su: Qty<"Pa">, safety: number): number {
+export function bearingUtilisation(
+  stance: Stance,
+  live: LiveLoad,
+  su: Qty<"Pa">,
+  safety: number,
+  mat: RootMat | null = null,
+): number {
   const { load, patch } = footDemand(stance, live);
-  const capacity = patchCapacity(patch, su, safety);
+  const capacity = patchCapacity(patch, su, safety, mat);
   return capacity > 0 ? load / area(patch) / capacity : Infinity;
 }
 
@@ -135,6 +163,7 @@ export function bearingVerdict(
   live: LiveLoad,
   strength: GroundStrength,
   safety: number,
+  mat: RootMat | null = null,
 ): Verdict<"Pa"> {
   const working: Trace = [];
   load.explain(working);
@@ -161,7 +190,8 @@ export function bearingVerdict(
   const [a, b] = [metres(patch.along_m), metres(Math.max(patch.across_m, 1e-6))];
   const demand = footPressure({ F: qty(F, "N"), a, b }, working);
   recordStrength(strength, working);
-  const capacity = patchCapacity(patch, strength.su, safety, working);
+  if (mat) recordStrength(mat.mud, working, "of the mud under the root mat");
+  const capacity = patchCapacity(patch, strength.su, safety, mat, working);
   return { unit: "Pa", demand, capacity, governs: load.name, working };
 }
 

@@ -41,7 +41,7 @@ export function strengthAt(
 }
 
 /** Puts the strength into the working. */
-export function recordStrength(strength: GroundStrength, trace: Trace): void {
+export function recordStrength(strength: GroundStrength, trace: Trace, note?: string): void {
   recordValue(trace, {
     id: "ground.strength",
     title: "Undrained strength of the ground",
@@ -50,6 +50,7 @@ export function recordStrength(strength: GroundStrength, trace: Trace): void {
     unit: "Pa",
     source: strength.source,
     how: strength.how,
+    ...(note === undefined ? {} : { note }),
   });
 }
 

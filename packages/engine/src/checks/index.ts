@@ -17,6 +17,7 @@ import { kindCalculations } from "./kind-calculations.ts";
 import { liftingFormulas } from "./niosh.ts";
 import { pieceCalculations } from "./piece-calculations.ts";
 import { checkConstants } from "./rules.ts";
+import { soilConstants } from "./soil-rules.ts";
 import { stringerCalculations } from "./stringer-calculations.ts";
 import { allStakes, displacedVolume, stakeShare } from "./uplift.ts";
 
@@ -29,6 +30,13 @@ export {
   type RuleCheckKind,
 } from "./types.ts";
 export { prove, runChecks, type Proof } from "./run-checks.ts";
+export {
+  soilWorth,
+  type SoilJointFigures,
+  type SoilLine,
+  type SoilProof,
+  type SoilWorth,
+} from "./soil-proof.ts";
 export type { DrawnLines, DrawnLoad, DrawnPeak, FrameDrawing } from "./frame-drawing.ts";
 export { codeFitProblems } from "./code-fit.ts";
 export { RULE_KINDS } from "./rule-checks.ts";
@@ -54,6 +62,7 @@ export {
 
 export const checkFormulaList: readonly AnyFormula[] = [
   ...checkConstants,
+  ...soilConstants,
   ...checkFormulas,
   ...frameFormulas,
   ...liftingFormulas,

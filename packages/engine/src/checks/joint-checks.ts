@@ -1,13 +1,15 @@
-import { hasBase, supportKind } from "../kit/index.ts";
+import { supportKind } from "../kit/index.ts";
 import type { Part } from "../layout/index.ts";
 import { M_PER_IN } from "../units/index.ts";
 import { baseJointChecks } from "./base-joints.ts";
-import { checkBearing, liveMemory } from "./bearing-check.ts";
+import type { LiveMemory } from "./bearing-check.ts";
 import type { Frame } from "./frame.ts";
-import { bearingJoint, soakedMasses, type MetJoint } from "./plan-joints.ts";
+import { groundBearing } from "./ground-bearing.ts";
+import type { MetJoint } from "./plan-joints.ts";
 import { checkRating } from "./rating.ts";
 import { checkSeatBearing, checkSeatLength, type SeatKind } from "./seat.ts";
 import { groupBy, sizeOf, type Setting } from "./setting.ts";
+import type { LoadedJoint, PlanSoil } from "./soil.ts";
 import type { CheckResult } from "./types.ts";
 
 const idsOf = (met: readonly MetJoint[]): string[] => met.map((m) => m.joint.id);
@@ -72,39 +74,18 @@ export function seatBearingChecks(
 }
 
 /** Ground under every joint; joints with the very same inputs share a result. */
-export function bearingChecks(setting: Setting, joints: readonly MetJoint[]): CheckResult[] {
-  const { plan } = setting.input;
-  const mass = soakedMasses(setting);
-  const memory = liveMemory();
-  const demand = { cases: setting.cases, rungs: setting.rungs, safety: plan.ground.safety };
-  const loaded = joints.map((met) => ({ met, joint: bearingJoint(setting, met, mass) }));
-  const onGround = loaded.filter(({ joint }) => !hasBase(joint.support));
-  const groups = groupBy(onGround, ({ met, joint }) =>
-    [joint.left_m, joint.right_m, joint.dead_kg, joint.support.id, met.strength?.su, met.strength?.how].join(
-      "|",
-    ),
-  );
-  const ground = [...groups.values()].map((group) => {
-    const { met, joint } = group[0]!;
-    const parts = group.map((g) => g.met.joint.id);
-    const name = parts.length === 1 ? `joint ${parts[0]}` : `joint ${parts[0]} and ${parts.length - 1} alike`;
-    return checkBearing(joint, met.strength, demand, { id: parts[0]!, name, parts }, setting.context, memory);
-  });
+export function bearingChecks(setting: Setting, soil: PlanSoil): CheckResult[] {
+  const { loaded, memory } = soil;
+  const demand = { cases: setting.cases, rungs: setting.rungs, safety: setting.input.plan.ground.safety };
   return [
-    ...ground,
+    ...groundBearing(setting, soil, demand),
     ...baseJointChecks(setting, loaded, demand, memory),
     ...ratingChecks(setting, loaded, memory),
   ];
 }
 
-type Loaded = { readonly met: MetJoint; readonly joint: ReturnType<typeof bearingJoint> };
-
 /** Supports with a rating: the heaviest joint of each kind against it. */
-function ratingChecks(
-  setting: Setting,
-  loaded: readonly Loaded[],
-  memory: ReturnType<typeof liveMemory>,
-): CheckResult[] {
+function ratingChecks(setting: Setting, loaded: readonly LoadedJoint[], memory: LiveMemory): CheckResult[] {
   const rated = loaded.filter(({ joint }) => joint.support.rating_n !== null);
   return [...groupBy(rated, ({ joint }) => joint.support.id).values()].map((group) =>
     checkRating(

@@ -19,6 +19,9 @@ import { metJoints } from "./plan-joints.ts";
 import { cannotCheck, missingOf } from "./result.ts";
 import { RULE_KINDS, ruleChecks } from "./rule-checks.ts";
 import { settingOf, type Setting } from "./setting.ts";
+import { softGroundChecks } from "./settling-checks.ts";
+import { planSoil } from "./soil.ts";
+import { soilLine, type SoilLine } from "./soil-proof.ts";
 import type { CheckKind, CheckResult } from "./types.ts";
 import { upliftChecks } from "./uplift-checks.ts";
 
@@ -59,14 +62,17 @@ export const runChecks = (input: ChecksInput): readonly CheckResult[] => prove(i
 export interface Proof {
   readonly checks: readonly CheckResult[];
   readonly frames: readonly FrameDrawing[];
+  /** The ground along the walkway; null when nothing is known of it. */
+  readonly soil: SoilLine | null;
 }
 
 /** `runChecks` with what a page or sheet draws beside the checks. */
 export function prove(input: ChecksInput): Proof {
   const setting = settingOf(input);
-  if (!setting.ok) return { checks: nothingKnown(input, setting.problems), frames: [] };
+  if (!setting.ok) return { checks: nothingKnown(input, setting.problems), frames: [], soil: null };
   const groups = moduleGroups(setting.value);
   const joints = metJoints(setting.value);
+  const soil = planSoil(setting.value, joints);
   const platform = platformFrame(setting.value);
   const results = [
     ...moduleStringerChecks(setting.value, groups),
@@ -75,7 +81,7 @@ export function prove(input: ChecksInput): Proof {
     ...moduleDeckChecks(setting.value, groups),
     ...seatLengthChecks(setting.value, joints),
     ...seatBearingChecks(setting.value, joints, frameFinder(groups, platform?.frame ?? null)),
-    ...bearingChecks(setting.value, joints),
+    ...bearingChecks(setting.value, soil),
     ...upliftChecks(setting.value, joints),
     ...liftingChecks(setting.value, groups),
     ...(platform
@@ -85,11 +91,13 @@ export function prove(input: ChecksInput): Proof {
           platform.parts.map((p) => p.id),
         )
       : []),
+    ...softGroundChecks(setting.value, soil),
     ...ruleChecks(setting.value, joints),
   ];
   return {
     checks: results.toSorted((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind)),
     frames: frameDrawings(setting.value, groups),
+    soil: soilLine(setting.value, soil),
   };
 }
 

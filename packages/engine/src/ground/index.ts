@@ -114,7 +114,7 @@ export {
   type LineStrength,
   type ReadingsAround,
 } from "./strength-band.ts";
-export { chanceBelow, halfWidth, type LogSpread } from "./strength-chance.ts";
+export { chanceBelow, halfWidth, halfWidths, type LogSpread } from "./strength-chance.ts";
 export { readingsBelow, type LineReading, type ReadingsBelow } from "./strength-depth.ts";
 export { strengthField, type LinePlace, type StrengthField } from "./strength-field.ts";
 export {
@@ -132,6 +132,7 @@ export {
 } from "./strength-settings.ts";
 export { bandCapacity, bandFreedom, bandLow } from "./strength-formulas.ts";
 export { jointsTogether, type Together } from "./strength-together.ts";
+export { bandMethod, bekker, consolidation, rigidFootTilt, rigidPunch, walkingPressure } from "./sources.ts";
 export { footTilt, type Tilt } from "./tilt.ts";
 export {
   type CompressibleSoil,

@@ -1,4 +1,4 @@
-import { engineerFlags, prove, type Proof } from "../checks/index.ts";
+import { engineerFlags, prove, soilWorth, type Proof, type SoilWorth } from "../checks/index.ts";
 import type { Solver } from "../fabrication/index.ts";
 import { hashJson, type Job } from "../formula/index.ts";
 import { kitFigures, type KitFigures } from "../kit-figures/index.ts";
@@ -105,9 +105,17 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     plan.rules,
     plan.water.exposure,
     plan.layout.slop_mm,
+    plan.layout.min_clear_mm,
+    plan.laying.from,
+    plan.removal.by,
+    plan.plots,
   ];
-  const { checks, ...proof } = yield* stages.run<Proof>("checks", 5, checkInputs, () =>
-    atOnce(() => prove({ plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) })),
+  const proveInput = { plan, site, layout, tables, masses: moduleMasses(plan.kit, tables.sizes) };
+  const { checks, soil, ...proof } = yield* stages.run<Proof>("checks", 6, checkInputs, () =>
+    atOnce(() => prove(proveInput)),
+  );
+  const worth = yield* stages.run<readonly SoilWorth[]>("reading-worth", 1, [stages.keyOf("checks")], () =>
+    atOnce(() => soilWorth(proveInput)),
   );
   const options = yield* optionStage({ plan, site, layout }, stages);
   const { clashes } = resolveRules(plan.rules, tables.rule_profiles, plan.units);
@@ -134,7 +142,7 @@ export function* derive(input: DeriveInput, context: DeriveContext): Job<Results
     layout,
     evaluation,
     checks,
-    proof,
+    proof: { ...proof, soil: soil && { ...soil, worth } },
     take_off: off,
     cutting,
     cost,

@@ -1,4 +1,4 @@
-import type { CheckResult, EngineerFlag, Proof } from "../checks/index.ts";
+import type { CheckResult, EngineerFlag, Proof, SoilProof } from "../checks/index.ts";
 import type { Budget, Cost } from "../cost/index.ts";
 import type { CuttingPlan } from "../fabrication/index.ts";
 import type { Source, TraceStep } from "../formula/index.ts";
@@ -42,8 +42,8 @@ export interface Results {
   readonly layout: Layout;
   readonly evaluation: LayoutFigures;
   readonly checks: readonly CheckResult[];
-  /** What stands behind the checks: modules as structures. */
-  readonly proof: Omit<Proof, "checks">;
+  /** What stands behind the checks: modules as structures, the ground along the walkway. */
+  readonly proof: Omit<Proof, "checks" | "soil"> & { readonly soil: SoilProof | null };
   readonly take_off: TakeOff;
   readonly cutting: readonly { readonly size: string; readonly plan: CuttingPlan }[];
   readonly cost: Cost;

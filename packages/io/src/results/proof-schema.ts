@@ -27,5 +27,40 @@ const frame = z.strictObject({
   peaks: z.strictObject({ moment: peak, shear: peak, sag: peak }),
 });
 
+const soil = z.strictObject({
+  joints: many(
+    z.strictObject({
+      id: text,
+      along_m: number,
+      su_low_pa: number,
+      su_median_pa: number,
+      su_high_pa: number,
+      capacity_low_pa: number,
+      capacity_median_pa: number,
+      demand_pa: number,
+      chance: number,
+    }),
+  ),
+  any_fails_chance: number,
+  any_fails_error: number,
+  readings_used: number,
+  readings_left_out: number,
+  settings: many(text),
+  worth: many(
+    z.strictObject({
+      joint: text,
+      ratio_now: number,
+      ratio_one: number,
+      ratio_two: number,
+      risk_now: number,
+      risk_one: number,
+      risk_two: number,
+      turns_one: number,
+      turns_two: number,
+      words: text,
+    }),
+  ),
+});
+
 /** What stands behind the checks. */
-export const proofSchema = z.strictObject({ frames: many(frame) });
+export const proofSchema = z.strictObject({ frames: many(frame), soil: z.nullable(soil) });
