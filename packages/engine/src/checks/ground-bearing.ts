@@ -1,7 +1,7 @@
 import { bandMethod } from "../ground/index.ts";
 import { hasBase } from "../kit/index.ts";
 import { pascals } from "../units/index.ts";
-import { bearingUtilisation, stanceOf, type RootMat } from "./bearing.ts";
+import { bearingUtilisation, type RootMat } from "./bearing.ts";
 import { checkBearing, type BearingDemand } from "./bearing-check.ts";
 import type { GroundStrength } from "./ground-strength.ts";
 import { cannotCheck } from "./result.ts";
