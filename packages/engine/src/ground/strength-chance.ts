@@ -50,7 +50,7 @@ const KNOTS = 9;
 
 /**
  * `halfWidth` of many spreads that differ in `mean` and `scale` alone, as the joints of one field do: in full at nine
- * scales, in a straight line between them (off by less than 0.2 %).
+ * scales; between them its square goes in a straight line with the square of the scale (off by less than 0.2 %).
  */
 export function halfWidths(share: number, spreads: readonly LogSpread[]): number[] {
   if (spreads.length <= KNOTS) return spreads.map((s) => halfWidth(share, s));
@@ -62,8 +62,9 @@ export function halfWidths(share: number, spreads: readonly LogSpread[]): number
     halfWidth(share, { ...spreads[0]!, scale: low + k * gap }),
   );
   return spreads.map(({ scale }) => {
-    const x = (scale - low) / gap;
-    const k = Math.min(KNOTS - 2, Math.floor(x));
-    return at[k]! + (x - k) * (at[k + 1]! - at[k]!);
+    const k = Math.min(KNOTS - 2, Math.floor((scale - low) / gap));
+    const [a, b] = [(low + k * gap) ** 2, (low + (k + 1) * gap) ** 2];
+    const x = (scale ** 2 - a) / (b - a);
+    return Math.sqrt(at[k]! ** 2 + x * (at[k + 1]! ** 2 - at[k]! ** 2));
   });
 }
