@@ -9,6 +9,7 @@ import {
 } from "../../test/support/straight-walkway.ts";
 import { BLANK_PROOF, type GroundProof } from "../plan/proof-choice.ts";
 import type { StrengthReading } from "../site/index.ts";
+import { showQuantity } from "../units/index.ts";
 import { prove, soilWorth, strengthAt, type CheckResult, type ChecksInput } from "./index.ts";
 
 const layout = straightLayout([2.4384, 2.4384, 2.4384]);
