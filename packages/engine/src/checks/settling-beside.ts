@@ -1,4 +1,4 @@
-import { footBeside, walkingPressure } from "../ground/index.ts";
+import { footBeside, walkingHigh, walkingLow, walkingPressure } from "../ground/index.ts";
 import { pascals, showQuantity } from "../units/index.ts";
 import { MISSING_STRENGTH } from "./ground-strength.ts";
 import { cannotCheck, notApplicable } from "./result.ts";
@@ -22,7 +22,7 @@ export function besideCheck({ input, context }: Setting, { joints }: PlanSoil): 
   const show = (pa: number): string => showQuantity(pa, "Pa", context.units);
   const most = Math.max(...joints.map((j) => j.plain.pressure_pa));
   const words = [
-    `at ${weakest.met.joint.id}, where the ground is weakest, a walking foot presses with ${show(60_000)} to ${show(80_000)} and the ground carries ${show(foot.capacity_pa)} under it`,
+    `at ${weakest.met.joint.id}, where the ground is weakest, a walking foot presses with ${show(walkingLow({}))} to ${show(walkingHigh({}))} and the ground carries ${show(foot.capacity_pa)} under it`,
     `the walkway presses with at most ${show(most)}`,
   ];
   const depth =

@@ -123,7 +123,7 @@ describe("a plot that feels who stands on the last support", () => {
   });
 });
 
-test("muskeg with a living mat sinks by its own law, from memory, and has no tilt for a single foot", () => {
+test("muskeg with a living mat sinks by its own law, from memory", () => {
   const r = judged(checksOf({ sinkage: "petawawa-a" }), "settling.sinkage.J0");
   const p = step(r, "ground.foot-pressure");
   const z = step(r, "ground.muskeg.sinkage");
