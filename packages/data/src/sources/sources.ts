@@ -70,6 +70,36 @@ export const sources = {
     "a round figure on the careful side; test one on your own timber",
     "project",
   ),
+  "causey-used-timber": source(
+    "causey-used-timber",
+    "Project decision on timber that has lain out before",
+    "round figures on the careful side, of no test: proof-load a module built of it",
+    "project",
+  ),
+  "asce-7-16-live": source(
+    "asce-7-16-live",
+    "ASCE 7-16, Minimum Design Loads (page as repeated at scribd.com/document/382883425)",
+    "Table 4.3-1, walkways and elevated platforms; yards and terraces, pedestrian",
+    "seen",
+  ),
+  "aashto-pedestrian-2009": source(
+    "aashto-pedestrian-2009",
+    "AASHTO Guide Specifications for Design of Pedestrian Bridges (2009)",
+    "90 psf without reduction, L/360, at least 3 Hz up and down",
+    "memory",
+  ),
+  "iso-14122-2": source(
+    "iso-14122-2",
+    "ISO 14122-2, working platforms and walkways (summary at vi.scribd.com/document/253189225)",
+    "2 kN/m2 for the structure, 1.5 kN on 200 x 200 mm of floor, L/200",
+    "seen",
+  ),
+  "en-1991-2": source(
+    "en-1991-2",
+    "EN 1991-2, traffic loads on bridges",
+    "footbridges: 5 kN/m2, and 10 kN on a square of 0.1 m",
+    "memory",
+  ),
   "steel-wire-gauge": source("steel-wire-gauge", "Steel wire gauge", "diameter by number", "memory"),
   "welded-mesh": source(
     "welded-mesh",

@@ -4,9 +4,18 @@ import { barGratings, meshes, plywood, wires } from "../deck-materials/index.ts"
 import { fasteners, holes } from "../fasteners/index.ts";
 import { dragCoefficients } from "../flood/index.ts";
 import { compressibleSoils, muskegs, terrains } from "../ground/index.ts";
+import { loadRules } from "../loads/index.ts";
 import { ruleProfiles, ruleSources } from "../rules/index.ts";
 import { sources } from "../sources/index.ts";
-import { en338, labour, lumberSizes, preservatives, tableFourA, tableFourB } from "../timber/index.ts";
+import {
+  en338,
+  labour,
+  lumberSizes,
+  preservatives,
+  tableFourA,
+  tableFourB,
+  usedTimber,
+} from "../timber/index.ts";
 
 const content = {
   sources: { ...sources, ...ruleSources },
@@ -15,6 +24,8 @@ const content = {
   sizes: lumberSizes,
   fasteners,
   holes,
+  load_rules: loadRules,
+  used_timber: usedTimber,
   wires,
   meshes,
   bar_gratings: barGratings,

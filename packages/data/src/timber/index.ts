@@ -4,3 +4,4 @@ export { tableFourB } from "./table-four-b.ts";
 export { lumberSizes } from "./sizes.ts";
 export { labour } from "./labour.ts";
 export { preservatives } from "./preservatives.ts";
+export { usedTimber } from "./used-timber.ts";

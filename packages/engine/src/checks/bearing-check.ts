@@ -25,7 +25,7 @@ export function liveMemory(): LiveMemory {
   const known = new Map<string, Map<LoadCase, LiveLoad>>();
   return {
     of: (joint, load) => {
-      const key = `${joint.left_m}|${joint.right_m}|${joint.clear_width_m}`;
+      const key = `${joint.left_m}|${joint.right_m}|${joint.clear_width_m}|${joint.deck_m2 ?? ""}`;
       let row = known.get(key);
       if (!row) known.set(key, (row = new Map<LoadCase, LiveLoad>()));
       let live = row.get(load);

@@ -25,6 +25,8 @@ export interface BearingJoint {
   readonly dead_kg: number;
   readonly support: SupportKind;
   readonly clear_width_m: number;
+  /** Deck that bears on the joint while both spans are full [m2]; half of both spans when left out. */
+  readonly deck_m2?: number;
 }
 
 export interface Patch {
@@ -69,8 +71,13 @@ export interface LiveLoad {
   readonly m: number;
 }
 
+/** Deck that a joint carries when its spans are full of people from edge to edge [m2]. */
+export const deckOn = ({ deck_m2, left_m, right_m, clear_width_m }: BearingJoint): number =>
+  deck_m2 ?? ((left_m + right_m) / 2) * clear_width_m;
+
 /** Largest live load and moment on a joint, each load as far out as it can stand. */
 export function liveOnJoint(joint: BearingJoint, load: LoadCase): LiveLoad {
+  if (load.area_pa !== undefined) return { N: load.area_pa * deckOn(joint), m: 0 };
   const train: Train = load.loads;
   const N = largestJointReaction(train, joint.left_m, joint.right_m).value;
   const moments = load.loads.map(({ at, weight, cart }) => ({

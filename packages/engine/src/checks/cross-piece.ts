@@ -1,6 +1,6 @@
 import { freshHole, type FastenerJoint } from "../codes/index.ts";
 import type { LumberSize } from "../materials/index.ts";
-import { metres, millimetres, newtons, qty, showQuantity } from "../units/index.ts";
+import { M_PER_IN, metres, millimetres, newtons, qty, showQuantity } from "../units/index.ts";
 import type { Trace } from "../formula/index.ts";
 import { GRADE } from "./cautions.ts";
 import { forceDemand, liveCombination } from "./combination.ts";
@@ -9,6 +9,7 @@ import type { CheckContext } from "./input.ts";
 import { checkPiece, type PieceChange, type PieceLabel } from "./piece-check.ts";
 import { pieceCases, type PieceCase } from "./piece-cases.ts";
 import type { Piece } from "./piece.ts";
+import { rulePieceCases } from "./rule-pieces.ts";
 import { cannotCheck, missingOf, resultOf } from "./result.ts";
 import type { Backwards, CheckBase, CheckResult } from "./types.ts";
 import type { WalkDemand } from "./walk-demand.ts";
@@ -19,6 +20,8 @@ export interface CrossPiece extends Piece {
   readonly screws_per_end: number;
   /** Thickness of the stringer that the screws go through [m]. */
   readonly side_m: number;
+  /** Deck along the walkway that it carries under a load all over [m]; its own width when left out. */
+  readonly along_m?: number;
 }
 
 /**
@@ -31,7 +34,11 @@ export function checkCrossPiece(
   label: PieceLabel,
   context: CheckContext,
 ): CheckResult[] {
-  const cases = pieceCases(demands, context.units, false);
+  const width = (context.tables.sizes.find((s) => s.id === piece.size)?.width_in ?? 0) * M_PER_IN;
+  const cases = [
+    ...pieceCases(demands, context.units, false),
+    ...rulePieceCases(context, false, piece.along_m ?? width),
+  ];
   const changes: PieceChange[] =
     piece.lay === "flat" ? [{ words: `${piece.size} laid on edge`, piece: { ...piece, lay: "edge" } }] : [];
   return [
@@ -83,7 +90,7 @@ type Lateral = (count: number, trace?: Trace) => { readonly capacity: number; re
 
 function screwsOf(
   piece: CrossPiece,
-  { tables, code }: CheckContext,
+  { tables, code, used }: CheckContext,
 ): { ok: true; value: Lateral } | { ok: false; missing: string[] } {
   const member = code.member(tables, piece.lumber.species, piece.lumber.grade, piece.size);
   if (!member.ok) return { ok: false, missing: missingOf(member.problems) };
@@ -110,7 +117,7 @@ function screwsOf(
     duration,
     short_reach: "equations",
     rope: false,
-    hole: freshHole,
+    hole: used?.hole ?? freshHole,
   });
   const first = code.fasteners.lateral(joint(1));
   if (!first.ok) return { ok: false, missing: missingOf(first.problems) };

@@ -1,8 +1,10 @@
+import { M_PER_IN } from "../units/index.ts";
 import type { CheckContext } from "./input.ts";
 import { edgeCases, pieceCases } from "./piece-cases.ts";
 import { checkPiece, type PieceChange, type PieceLabel } from "./piece-check.ts";
 import type { Piece } from "./piece.ts";
 import { cartsThatDoNotFit } from "./stringer-check.ts";
+import { ruleEdgeCases, rulePieceCases } from "./rule-pieces.ts";
 import { cannotCheck } from "./result.ts";
 import type { CheckBase, CheckResult } from "./types.ts";
 import type { WalkDemand } from "./walk-demand.ts";
@@ -15,6 +17,8 @@ export interface BoardDeckSetup {
   /** Outside to outside of the stringers [m]. */
   readonly overall_m: number;
   readonly stringers: number;
+  /** Deck along the walkway that one board carries under a load all over [m]; its own width when left out. */
+  readonly along_m?: number;
 }
 
 /**
@@ -29,9 +33,13 @@ export function checkDeckBoards(
 ): CheckResult[] {
   const misfits = cartsThatDoNotFit(deck.clear_width_m, demands, context);
   if (misfits.length > 0) return [cannotCheck(baseOf(label, context), misfits)];
+  const width = context.tables.sizes.find((s) => s.id === deck.board.size)?.width_in ?? 0;
+  const along_m = deck.along_m ?? width * M_PER_IN;
   const cases = [
     ...pieceCases(demands, context.units, true),
     ...edgeCases(demands, context.units, deck.clear_width_m, deck.overall_m),
+    ...rulePieceCases(context, true, along_m),
+    ...ruleEdgeCases(context, deck.clear_width_m, deck.overall_m, along_m),
   ];
   const closer: PieceChange[] =
     deck.stringers === 2

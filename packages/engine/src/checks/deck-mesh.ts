@@ -1,5 +1,6 @@
 import { defineFormula, recordValue, type Source, type Trace } from "../formula/index.ts";
-import { strandSag, strandStress, strandTension, wireArea } from "../structure/index.ts";
+import type { LoadRule } from "../materials/index.ts";
+import { recordTrain, strandSag, strandStress, strandTension, wireArea } from "../structure/index.ts";
 import { metres, newtons, qty, showQuantity, type Qty } from "../units/index.ts";
 import { STAFF_ACCESS } from "./cautions.ts";
 import type { CheckContext } from "./input.ts";
@@ -7,6 +8,7 @@ import { cartsOf } from "./ladder.ts";
 import { footLoad, wheelOf, type Load } from "./piece-cases.ts";
 import type { PieceLabel } from "./piece-check.ts";
 import { cannotCheck, resultOf } from "./result.ts";
+import { pointOf, recordRule } from "./rule-loads.ts";
 import { footPatch, steelStiffness } from "./rules.ts";
 import type { Backwards, CheckBase, CheckResult } from "./types.ts";
 import type { WalkDemand } from "./walk-demand.ts";
@@ -53,7 +55,19 @@ interface MeshLoad {
   readonly width_m: number;
 }
 
-function meshLoads(demands: readonly WalkDemand[], context: CheckContext): MeshLoad[] {
+/** A patch by the strands under it; a pressure by what one metre of width carries, taken as if it hung at midspan. */
+function ruleLoad(rule: LoadRule, { span_m }: MeshDeckSetup, { tables }: CheckContext): MeshLoad {
+  if (rule.kind === "point") return { name: rule.name, load: pointOf(rule, tables), width_m: rule.side_m };
+  const load: Load = (trace) => {
+    recordRule(rule, tables, trace);
+    const W = newtons(rule.pressure_pa * span_m);
+    recordTrain(trace, "P", "Load on one metre of width between timbers", W, "N", rule.name);
+    return W;
+  };
+  return { name: rule.name, load, width_m: 1 };
+}
+
+function meshLoads(mesh: MeshDeckSetup, demands: readonly WalkDemand[], context: CheckContext): MeshLoad[] {
   const foot = footLoad(demands, context.units);
   return [
     { name: `${foot.name} on a heel`, load: foot.load, width_m: footPatch({}) },
@@ -62,6 +76,7 @@ function meshLoads(demands: readonly WalkDemand[], context: CheckContext): MeshL
       load: wheelOf(cart),
       width_m: Math.min(cart.wheel_width_mm, cart.wheel_contact_mm) / 1000,
     })),
+    ...(context.load_rules ?? []).map((rule) => ruleLoad(rule, mesh, context)),
   ];
 }
 
@@ -81,7 +96,7 @@ export function checkDeckMesh(
   label: PieceLabel,
   context: CheckContext,
 ): CheckResult[] {
-  const loads = meshLoads(demands, context);
+  const loads = meshLoads(mesh, demands, context);
   const worst = loads.reduce((a, b) => (perStrand(mesh, b) > perStrand(mesh, a) ? b : a));
   const working: Trace = [];
   const P = loadSteps(mesh, worst, working);

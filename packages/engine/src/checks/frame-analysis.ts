@@ -20,6 +20,7 @@ import {
 } from "../module-frame/index.ts";
 import type { Cart } from "../plan/document.ts";
 import { STANDARD_GRAVITY, inches, metres, type Qty } from "../units/index.ts";
+import { tributaryWidths } from "./area-load.ts";
 import { shareOn, type Frame, type FrameRow } from "./frame.ts";
 import type { CheckContext } from "./input.ts";
 import type { LoadCase } from "./walk-demand.ts";
@@ -28,6 +29,8 @@ import type { LoadCase } from "./walk-demand.ts";
 export interface FrameStructure {
   readonly recipe: FrameRecipe;
   readonly placements: readonly Placement[];
+  /** Deck that a load over an area covers, across [m]. */
+  readonly clear_width_m: number;
 }
 
 const FEET = "feet";
@@ -35,11 +38,18 @@ const FEET = "feet";
 const DIVISION = 0.15;
 const kindOf = (cart: Cart | null): string => (cart ? `cart ${cart.name}` : FEET);
 
-/** Loads of the checks as the structure takes them. */
-export const frameCases = (cases: readonly LoadCase[]): FrameCase[] =>
+/** Loads of the checks as the structure takes them; those over an area by the deck that each stringer carries. */
+export const frameCases = (
+  cases: readonly LoadCase[],
+  stringers_y_m: readonly number[],
+  clear_width_m: number,
+): FrameCase[] =>
   cases.map((c) => ({
     name: c.name,
     loads: c.loads.map((l) => ({ at_m: l.at, weight_n: l.weight, kind: kindOf(l.cart) })),
+    ...(c.area_pa === undefined
+      ? {}
+      : { area_n_m: tributaryWidths(stringers_y_m, clear_width_m).map((b) => b * c.area_pa!) }),
   }));
 
 function acrossPlace(frame: Frame, stringer: number, cart: Cart | null): AcrossPlace {
@@ -126,7 +136,9 @@ function pieceStiffness(
 ): Found<MemberStiffness> {
   const E = stiffnessOf(frame, size, lay, context);
   if (!E.ok) return E;
-  const { thickness_in: t, width_in: w } = context.tables.sizes.find((s) => s.id === size)!;
+  const member = context.code.member(context.tables, frame.lumber.species, frame.lumber.grade, size);
+  if (!member.ok) return member;
+  const { thickness_in: t, width_in: w } = member.value.size;
   const [wide, high] = lay === "flat" ? [w, t] : [t, w];
   return { ok: true, value: rectangleStiffness(E.value, inches(wide), inches(high)) };
 }
@@ -161,7 +173,8 @@ export function frameStructure(
     own_n_m: frame.dead_kg_m * STANDARD_GRAVITY,
     division_m: DIVISION,
   };
-  return { ok: true, value: { recipe, placements: placementsOf({ ...frame, positions_m: y_m }, cases) } };
+  const placements = placementsOf({ ...frame, positions_m: y_m }, cases);
+  return { ok: true, value: { recipe, placements, clear_width_m: frame.clear_width_m } };
 }
 
 /** One state of a structure, ready for any loads of the kinds that its placements know. */
@@ -180,10 +193,14 @@ export const knowsKinds = (runners: readonly Runner[], cases: readonly LoadCase[
     loads.every(({ cart }) => runners[0]!.placement.places.some((p) => p.kind === kindOf(cart))),
   );
 
+/** Cases of the checks as they stand on a structure. */
+export const casesOn = ({ recipe, clear_width_m }: FrameStructure, cases: readonly LoadCase[]): FrameCase[] =>
+  frameCases(cases, recipe.stringers_y_m, clear_width_m);
+
 /** Peaks of one state of a structure. */
 export const statePeaks = (
   structure: FrameStructure,
   state: FrameState,
   cases: readonly LoadCase[],
   wanted?: readonly Peaked[],
-): Peaks => peaksOf(stateRunners(structure, state), frameCases(cases), wanted);
+): Peaks => peaksOf(stateRunners(structure, state), casesOn(structure, cases), wanted);

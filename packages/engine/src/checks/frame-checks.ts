@@ -113,12 +113,17 @@ export function checkStands(
   const reach = reachOf(frame.clear_width_m, null);
   if (reach <= outer)
     return notApplicable(base, "feet and wheels always stand between the outer stringers: nothing lifts");
-  const feet = cases.map((c) => ({ c, W: sumOfFeet(c, frame.span_m) }));
-  const worst = feet.reduce((a, b) => (b.W > a.W ? b : a));
+  const out = frame.clear_width_m / 2 - outer;
+  const feet = cases.map((c) =>
+    c.area_pa === undefined
+      ? { c, W: sumOfFeet(c, frame.span_m), e: reach - outer }
+      : { c, W: c.area_pa * out * frame.span_m, e: out / 2 },
+  );
+  const worst = feet.reduce((a, b) => (b.W * b.e > a.W * a.e ? b : a));
   const working: Trace = [];
   worst.c.explain(working);
   const W = newtons(worst.W);
-  const demand = overhangTipping({ W, e: metres(reach - outer) }, working, worst.c.name);
+  const demand = overhangTipping({ W, e: metres(worst.e) }, working, worst.c.name);
   const G = newtons(frame.dead_kg_m * frame.span_m * STANDARD_GRAVITY);
   const capacity = ownRestoring({ G, y: metres(outer) }, working);
   const say = (v: number): string => showQuantity(v, "N", context.units);

@@ -7,6 +7,7 @@ import {
   type Extreme,
   type Train,
 } from "../structure/index.ts";
+import { areaDemand } from "./area-load.ts";
 import { shareOn, type Frame } from "./frame.ts";
 import type { ModuleGroup } from "./plan-frames.ts";
 import type { Setting } from "./setting.ts";
@@ -108,8 +109,14 @@ const trainOf = ({ share }: StringerModel, stringer: number, { loads }: LoadCase
   loads.map((l) => ({ at: l.at, weight: l.weight * share(stringer, l) }));
 
 function aloneExtreme(kind: Kind, model: StringerModel, load: LoadCase, stringer: number): Extreme {
-  const train = trainOf(model, stringer, load);
   const { span_m } = model.frame;
+  if (load.area_pa !== undefined) {
+    const check = ({ moment: "bending", shear: "shear", sag: "deflection" } as const)[kind];
+    const value = areaDemand(check, model, stringer, load.area_pa);
+    const section = kind === "shear" ? 0 : span_m / 2;
+    return { value: kind === "sag" ? value * model.stiffness : value, section, origin: 0 };
+  }
+  const train = trainOf(model, stringer, load);
   if (kind === "moment") return largestMoment(train, span_m);
   return kind === "shear" ? largestReaction(train, span_m) : largestDeflection(train, span_m);
 }
@@ -139,6 +146,10 @@ function momentAt(model: StringerModel, cases: readonly LoadCase[], stringer: nu
   const { span_m } = model.frame;
   let most = 0;
   for (const load of cases) {
+    if (load.area_pa !== undefined) {
+      const middle = areaDemand("bending", model, stringer, load.area_pa);
+      most = Math.max(most, (4 * middle * x * (span_m - x)) / span_m ** 2);
+    }
     const forth = trainOf(model, stringer, load);
     const back = forth.map((l) => ({ ...l, at: -l.at }));
     for (const train of [forth, back])

@@ -13,6 +13,7 @@ const mm = (m: number): string => `${(m * 1000).toFixed(0)} mm`;
 
 /** Where the loads of a peak stand, in words. */
 export const whereOf = ({ front_m, way, load, at_m }: Peak): string => {
+  if (load.loads.length === 0) return `all over the deck; read ${mm(at_m)} from the start`;
   const others = load.loads.length > 1 ? `, the others ${way > 0 ? "beyond" : "behind"} it` : "";
   return `first load ${mm(front_m)} from the start${others}; read ${mm(at_m)} from the start`;
 };

@@ -1,5 +1,6 @@
 import { formulaCalculation, type AnyFormula, type Calculation } from "../formula/index.ts";
 import type { CalcContext } from "../materials/index.ts";
+import { areaLine } from "./area-load.ts";
 import { barGrating, gratingStress } from "./bar-grating-method.ts";
 import { strandLoad } from "./deck-mesh.ts";
 import { meshStrandFormulas } from "./mesh-strand-formulas.ts";
@@ -12,7 +13,9 @@ import { panelFormulas } from "./panel-formulas.ts";
 import { checkFormulas } from "./formulas.ts";
 import { frameFormulas } from "./frame-formulas.ts";
 import { frameCalculations } from "./frame-calculations.ts";
+import { feelFormulas } from "./feel-formulas.ts";
 import { groundCheckCalculations } from "./ground-calculations.ts";
+import { handlingFormulas } from "./handling-formulas.ts";
 import { kindCalculations } from "./kind-calculations.ts";
 import { liftingFormulas } from "./niosh.ts";
 import { pieceCalculations } from "./piece-calculations.ts";
@@ -20,6 +23,7 @@ import { checkConstants } from "./rules.ts";
 import { soilConstants } from "./soil-rules.ts";
 import { stringerCalculations } from "./stringer-calculations.ts";
 import { allStakes, displacedVolume, stakeShare } from "./uplift.ts";
+import { usedTimberFormulas } from "./used-timber.ts";
 
 export {
   judge,
@@ -42,10 +46,12 @@ export { codeFitProblems } from "./code-fit.ts";
 export { RULE_KINDS } from "./rule-checks.ts";
 export { ruleCalculations } from "./rule-calculations.ts";
 export { engineerFlags, type EngineerFlag } from "./rule-engineer.ts";
-export type { CheckContext, ChecksInput, GradedLumber, MassModel, PartMass } from "./input.ts";
+export type { CheckContext, ChecksInput, GradedLumber, MassModel, PartMass, UsedState } from "./input.ts";
 export { checkStringer, type FrameLabel } from "./stringer-check.ts";
 export { deeperSizes, type Frame } from "./frame.ts";
 export { stouterSizes } from "./piece.ts";
+export { proofProblems } from "./rule-loads.ts";
+export { firstFrequency, lastingSag } from "./feel-formulas.ts";
 export { casesOf, type LoadCase, type WalkDemand } from "./walk-demand.ts";
 export { fullMass } from "./cart-mass.ts";
 export { carrierLimit, massOf, type LiftState } from "./lifting.ts";
@@ -75,6 +81,10 @@ export const checkFormulaList: readonly AnyFormula[] = [
   stakeShare,
   displacedVolume,
   allStakes,
+  areaLine,
+  ...feelFormulas,
+  ...handlingFormulas,
+  ...usedTimberFormulas,
 ];
 
 /** Every calculation of this topic, for the registry. */

@@ -1,6 +1,6 @@
 import type { DesignCode } from "../codes/index.ts";
 import type { Layout } from "../layout/index.ts";
-import type { Tables } from "../materials/index.ts";
+import type { HoleRow, LoadRule, Tables, UsedTimberGrade } from "../materials/index.ts";
 import type { Plan } from "../plan/document.ts";
 import type { Site } from "../site/index.ts";
 import type { UnitSystem } from "../units/index.ts";
@@ -39,6 +39,17 @@ export interface CheckContext {
   readonly code: DesignCode;
   /** For the words of the answer only; the numbers stay SI. */
   readonly units: UnitSystem;
+  /** Load rules that must hold as well as the visits; none when left out. */
+  readonly load_rules?: readonly LoadRule[];
+  /** Timber that has lain out before; new when left out. `code` then gives what is left of its members. */
+  readonly used?: UsedState;
+}
+
+/** How used timber is taken: its grade, how often it was laid, and what its screw holes hold. */
+export interface UsedState {
+  readonly grade: UsedTimberGrade;
+  readonly cycles: number;
+  readonly hole: HoleRow;
 }
 
 /** Species, grade and treatment of the kit. */

@@ -1,8 +1,9 @@
 import { recordValue, type Trace } from "../formula/index.ts";
 import type { PanelDeck } from "../kit/index.ts";
+import type { LoadRule } from "../materials/index.ts";
 import type { Cart } from "../plan/document.ts";
 import { largestMoment, patchMoment, recordTrain } from "../structure/index.ts";
-import { metres, millimetres, qty, type Qty } from "../units/index.ts";
+import { metres, millimetres, newtons, qty, type Qty } from "../units/index.ts";
 import type { CheckContext } from "./input.ts";
 import { cartsOf } from "./ladder.ts";
 import {
@@ -22,6 +23,7 @@ import {
   plateSpread,
 } from "./panel-formulas.ts";
 import { footLoad, wheelOf, type Load } from "./piece-cases.ts";
+import { pointOf, recordRule } from "./rule-loads.ts";
 import { footPatch } from "./rules.ts";
 import type { WalkDemand } from "./walk-demand.ts";
 
@@ -44,6 +46,8 @@ export interface PanelLoad {
   readonly contact_m: number;
   /** Axles behind one another on the span [m]; 0 for one. */
   readonly behind_m: number;
+  /** A pressure all over the panel in place of a load on a width [Pa]. */
+  readonly pressure_pa?: number;
 }
 
 const spreadOf = ({ deck }: PanelSetup, trace?: Trace): Qty<"1"> =>
@@ -63,8 +67,8 @@ function wheelLoads(cart: Cart): PanelLoad[] {
 }
 
 /** A foot on its patch, and each cart by its wheel and by its axle. */
-export function panelLoads(demands: readonly WalkDemand[], { units }: CheckContext): PanelLoad[] {
-  const foot = footLoad(demands, units);
+export function panelLoads(demands: readonly WalkDemand[], context: CheckContext): PanelLoad[] {
+  const foot = footLoad(demands, context.units);
   const patch = footPatch({});
   return [
     {
@@ -77,7 +81,19 @@ export function panelLoads(demands: readonly WalkDemand[], { units }: CheckConte
       behind_m: 0,
     },
     ...cartsOf(demands).flatMap(wheelLoads),
+    ...(context.load_rules ?? []).map((rule) => ruleLoad(rule, context)),
   ];
+}
+
+function ruleLoad(rule: LoadRule, { tables }: CheckContext): PanelLoad {
+  const one = { name: rule.name, count: 1, apart_m: 0, behind_m: 0 } as const;
+  if (rule.kind === "point")
+    return { ...one, load: pointOf(rule, tables), width_m: rule.side_m, contact_m: rule.side_m };
+  const load: Load = (trace) => {
+    recordRule(rule, tables, trace);
+    return newtons(0);
+  };
+  return { ...one, load, width_m: 0, contact_m: 0, pressure_pa: rule.pressure_pa };
 }
 
 /** Width that takes one load or two neighbours; two whose widths overlap share what both reach. */
@@ -112,12 +128,20 @@ function liveMoment(setup: PanelSetup, load: PanelLoad, trace?: Trace): Qty<"N*m
 const ownOf = ({ deck }: PanelSetup, trace?: Trace): Qty<"Pa"> =>
   ownPressure({ q: qty(deck.mass_kg_m2 + deck.soak_kg_m2, "kg/m2") }, trace);
 
+function loadMoment(setup: PanelSetup, load: PanelLoad, trace?: Trace): Qty<"N"> {
+  if (load.pressure_pa !== undefined) {
+    load.load(trace);
+    return ownMoment({ u: qty(load.pressure_pa, "Pa"), L: metres(setup.span_m) }, trace, load.name);
+  }
+  const M = liveMoment(setup, load, trace);
+  return momentPerWidth({ M, b: widthOf(setup, load, trace) }, trace);
+}
+
 /** Moment in one metre of width under own weight and one load [N*m per m]. */
 export function panelDemand(setup: PanelSetup, load: PanelLoad, trace?: Trace): Qty<"N"> {
   const L = metres(setup.span_m);
   const m_u = ownMoment({ u: ownOf(setup, trace), L }, trace);
-  const M = liveMoment(setup, load, trace);
-  const m_d = momentPerWidth({ M, b: widthOf(setup, load, trace) }, trace);
+  const m_d = loadMoment(setup, load, trace);
   return panelTotalMoment({ m_u, m_d }, trace);
 }
 
@@ -128,9 +152,17 @@ export function panelSag(setup: PanelSetup, load: PanelLoad, trace?: Trace): Qty
   recordStiffness(setup, trace);
   const k = qty(strength.stiffness_nm, "N*m");
   const delta_u = panelUniformDeflection({ u: ownOf(setup, trace), L, k }, trace);
-  const c = loadPerWidth({ P: totalOf(load, trace), b: widthOf(setup, load, trace) }, trace);
-  const delta_l = panelLineDeflection({ c, L, k }, trace);
+  const delta_l = loadSag(setup, load, L, k, trace);
   return panelTotalDeflection({ psi: qty(strength.creep, "1"), delta_u, delta_l }, trace);
+}
+
+function loadSag(setup: PanelSetup, load: PanelLoad, L: Qty<"m">, k: Qty<"N*m">, trace?: Trace): Qty<"m"> {
+  if (load.pressure_pa !== undefined) {
+    load.load(trace);
+    return panelUniformDeflection({ u: qty(load.pressure_pa, "Pa"), L, k }, trace, load.name);
+  }
+  const c = loadPerWidth({ P: totalOf(load, trace), b: widthOf(setup, load, trace) }, trace);
+  return panelLineDeflection({ c, L, k }, trace);
 }
 
 export const sagAllowed = (setup: PanelSetup, trace?: Trace): Qty<"m"> =>

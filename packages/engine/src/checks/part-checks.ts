@@ -58,6 +58,7 @@ function crossPieceOf(
     screw,
     screws_per_end: screws,
     side_m: stringer.thickness_in * M_PER_IN,
+    along_m: frame.brace_m,
   };
 }
 
@@ -134,9 +135,10 @@ export function deckChecks(setting: Setting, frame: Frame, label: Omit<PieceLabe
       setting.context,
     );
   const span_m = Math.max(...p.slice(1).map((x, i) => x - p[i]!));
+  const along_m = sizeOf(setting, deck.size).width_in * M_PER_IN + deck.gap_mm / 1000;
   const board = { size: deck.size, lay: "flat", span_m, lumber: setting.lumber } as const;
   return checkDeckBoards(
-    { board, clear_width_m: frame.clear_width_m, overall_m: outer, stringers: p.length },
+    { board, clear_width_m: frame.clear_width_m, overall_m: outer, stringers: p.length, along_m },
     visits,
     { ...label, name: `Deck board ${deck.size}, ${frame.name}` },
     setting.context,

@@ -26,6 +26,8 @@ export interface PieceCase {
   readonly reaction: (span: Qty<"m">, trace?: Trace) => Qty<"N">;
   /** Deflection times E I [N*m3]. */
   readonly deflectionTimesStiffness: (span: Qty<"m">) => number;
+  /** Deflection that the rule behind the case allows: span over this; left out, the checks' own limit. */
+  readonly span_over?: number;
 }
 
 export type Load = (trace?: Trace) => Qty<"N">;

@@ -3,6 +3,7 @@ import type { Trace } from "../formula/index.ts";
 import { sameYard, type LumberSize } from "../materials/index.ts";
 import { rectangleArea, rectangleInertia, rectangleSectionModulus } from "../structure/index.ts";
 import { inches, metres, newtons, qty, type Qty } from "../units/index.ts";
+import { recordLimit } from "./area-load.ts";
 import { forceDemand, liveCombination, momentDemand } from "./combination.ts";
 import { allowedDeflection, momentCapacity, shearCapacity } from "./formulas.ts";
 import type { CheckContext, GradedLumber } from "./input.ts";
@@ -77,11 +78,21 @@ export function pieceDemand(check: PieceCheck, model: PieceModel, load: PieceCas
   return load.deflectionTimesStiffness(L) / model.stiffness;
 }
 
-export const governingCase = (check: PieceCheck, model: PieceModel, cases: readonly PieceCase[]): PieceCase =>
-  cases.reduce((a, b) => (pieceDemand(check, model, b) > pieceDemand(check, model, a) ? b : a));
+/** What may be asked under a case: a deflection by the case's own limit where it has one [N*m, N or m]. */
+const capacityUnder = (
+  check: PieceCheck,
+  { capacity, piece }: PieceModel,
+  { span_over }: PieceCase,
+): number => (check === "deflection" && span_over !== undefined ? piece.span_m / span_over : capacity[check]);
+
+export function governingCase(check: PieceCheck, model: PieceModel, cases: readonly PieceCase[]): PieceCase {
+  const use = (load: PieceCase): number =>
+    pieceDemand(check, model, load) / capacityUnder(check, model, load);
+  return cases.reduce((a, b) => (use(b) > use(a) ? b : a));
+}
 
 export const piecePasses = (check: PieceCheck, model: PieceModel, cases: readonly PieceCase[]): boolean =>
-  cases.every((load) => pieceDemand(check, model, load) <= model.capacity[check]);
+  cases.every((load) => pieceDemand(check, model, load) <= capacityUnder(check, model, load));
 
 /** The verdict under the governing case, with its whole working. */
 export function pieceVerdict(
@@ -120,7 +131,7 @@ export function pieceVerdict(
     };
   }
   rectangleInertia(model.section, working);
-  const limit = { L: metres(model.piece.span_m), n: deflectionLimit({}, working) };
+  const limit = { L: metres(model.piece.span_m), n: recordLimit(load, working) };
   return {
     unit: "m",
     demand: qty(demand, "m"),

@@ -54,6 +54,10 @@ export function soakedMasses(setting: Setting): (part: Part) => number {
   };
 }
 
+/** Deck of a part that people stand on [m2]; a platform is taken to the edge of its square. */
+const deckOf = ({ geometry }: Setting, part: Part): number =>
+  part.kind === "module" ? part.length_m * geometry.clear_width_m : part.side_m ** 2;
+
 /** The joint as the ground feels it: its two longest spans, half of the parts on it, and its support. */
 export function bearingJoint(
   setting: Setting,
@@ -71,5 +75,6 @@ export function bearingJoint(
     dead_kg: dead + massOf(support, setting.gravity, "soaked"),
     support: supportKind(kit, joint.support),
     clear_width_m: setting.geometry.clear_width_m,
+    deck_m2: parts.reduce((sum, part) => sum + deckOf(setting, part) / 2, 0),
   };
 }

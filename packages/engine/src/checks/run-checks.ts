@@ -1,8 +1,10 @@
 import type { Problem, Source } from "../formula/index.ts";
 import type { Part } from "../layout/index.ts";
+import { feelChecks } from "./feel.ts";
 import type { Frame } from "./frame.ts";
 import { checkCorner, checkDamage, checkStands } from "./frame-checks.ts";
 import { frameDrawings, type FrameDrawing } from "./frame-drawing.ts";
+import { handlingChecks } from "./handling.ts";
 import type { ChecksInput } from "./input.ts";
 import { bearingChecks, seatBearingChecks, seatLengthChecks } from "./joint-checks.ts";
 import {
@@ -24,6 +26,7 @@ import { planSoil } from "./soil.ts";
 import { soilLine, type SoilLine } from "./soil-proof.ts";
 import type { CheckKind, CheckResult } from "./types.ts";
 import { upliftChecks } from "./uplift-checks.ts";
+import { saidOfUsed } from "./used-timber.ts";
 
 const KINDS: readonly CheckKind[] = [
   "stringer-bending",
@@ -84,6 +87,8 @@ export function prove(input: ChecksInput): Proof {
     ...bearingChecks(setting.value, soil),
     ...upliftChecks(setting.value, joints),
     ...liftingChecks(setting.value, groups),
+    ...feelChecks(setting.value, groups),
+    ...handlingChecks(setting.value, groups),
     ...(platform
       ? platformChecks(
           setting.value,
@@ -95,7 +100,9 @@ export function prove(input: ChecksInput): Proof {
     ...ruleChecks(setting.value, joints),
   ];
   return {
-    checks: results.toSorted((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind)),
+    checks: saidOfUsed(results, setting.value.context).toSorted(
+      (a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind),
+    ),
     frames: frameDrawings(setting.value, groups),
     soil: soilLine(setting.value, soil),
   };

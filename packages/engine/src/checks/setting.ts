@@ -1,11 +1,13 @@
-import { designCode, type Found } from "../codes/index.ts";
+import type { Found } from "../codes/index.ts";
 import { kitGeometry, type KitGeometry } from "../kit/index.ts";
 import { ovenDryGravity, type LumberSize } from "../materials/index.ts";
 import { DomainError, type Qty } from "../units/index.ts";
 import type { CheckContext, ChecksInput, GradedLumber } from "./input.ts";
 import type { Frame } from "./frame.ts";
 import { ladderOf, type Rung } from "./ladder.ts";
+import { findLoadRules, proofCases, proofRungs } from "./rule-loads.ts";
 import { stringerModel, type StringerModel } from "./stringer-model.ts";
+import { codeOf } from "./used-timber.ts";
 import { casesOf, type LoadCase } from "./walk-demand.ts";
 
 /** What all checks of one plan share, worked out once. */
@@ -25,12 +27,15 @@ export interface Setting {
 /** Prepares the checks of a plan; fails when the code, species, grade or stringer size is not in the tables. */
 export function settingOf(input: ChecksInput): Found<Setting> {
   const { plan, tables } = input;
-  const code = designCode(plan.code);
+  const rules = findLoadRules(tables, plan.proof.load_rules);
+  if (!rules.ok) return rules;
+  const code = codeOf(plan, tables);
   if (!code.ok) return code;
   const { species, grade, incised } = plan.kit.lumber;
-  const member = code.value.member(tables, species, grade, plan.kit.stringers.size);
+  const member = code.value.code.member(tables, species, grade, plan.kit.stringers.size);
   if (!member.ok) return member;
-  const context: CheckContext = { tables, code: code.value, units: plan.units };
+  const context: CheckContext = { tables, units: plan.units, load_rules: rules.value, ...code.value };
+  const asked = proofCases(rules.value, plan.proof.carry, tables, plan.units);
   const models = new Map<Frame, Found<StringerModel>>();
   return {
     ok: true,
@@ -40,8 +45,8 @@ export function settingOf(input: ChecksInput): Found<Setting> {
       geometry: kitGeometry(plan.kit, tables.sizes),
       lumber: { species, grade, incised },
       gravity: ovenDryGravity(member.value.density, tables.sources),
-      cases: casesOf(plan.visits, plan.units),
-      rungs: ladderOf(plan.visits, plan.units),
+      cases: [...casesOf(plan.visits, plan.units), ...asked],
+      rungs: [...ladderOf(plan.visits, plan.units), ...proofRungs(asked)],
       modelOf: (frame) => {
         let model = models.get(frame);
         if (!model) models.set(frame, (model = stringerModel(frame, context)));

@@ -1,4 +1,5 @@
-import type { Peak } from "../module-frame/index.ts";
+import type { Peak, Peaks } from "../module-frame/index.ts";
+import { areaDemand, limitOf, listsByLimit } from "./area-load.ts";
 import { largestDeflection, largestMoment, largestReaction, type Train } from "../structure/index.ts";
 import { distinctStringers } from "./frame.ts";
 import type { Held, StringerCheck, StringerModel } from "./stringer-model.ts";
@@ -9,6 +10,7 @@ const trainOn = ({ share }: StringerModel, stringer: number, { loads }: LoadCase
 
 /** Live demand on one stringer by itself, cross pieces hinged [N*m, N or m]. */
 function liveDemand(check: StringerCheck, model: StringerModel, stringer: number, load: LoadCase): number {
+  if (load.area_pa !== undefined) return areaDemand(check, model, stringer, load.area_pa);
   const train = trainOn(model, stringer, load);
   const span = model.frame.span_m;
   if (check === "bending") return largestMoment(train, span).value;
@@ -40,15 +42,21 @@ const shareOf = (
   return held[check] > 0 ? demand / held[check] : demand > 0 ? Infinity : 0;
 };
 
+/** Deflection that is allowed under a case: by its own rule, or by the checks' limit [m]. */
+const allowedUnder = ({ frame, allowed }: StringerModel, load?: LoadCase): number =>
+  load?.span_over === undefined ? allowed : frame.span_m / load.span_over;
+
 /** Utilisation under all combinations of the code, and the one that asks for most. */
 export function utilisationOf(
   check: StringerCheck,
-  { held, allowed }: StringerModel,
+  model: StringerModel,
   dead: number,
   live: number,
+  load?: LoadCase,
 ): { readonly utilisation: number; readonly held: Held } {
+  const { held } = model;
   const first = held[0]!;
-  if (check === "deflection") return { utilisation: live / allowed, held: first };
+  if (check === "deflection") return { utilisation: live / allowedUnder(model, load), held: first };
   let worst = { utilisation: shareOf(check, first, dead, live), held: first };
   for (const one of held.slice(1)) {
     const utilisation = shareOf(check, one, dead, live);
@@ -58,14 +66,22 @@ export function utilisationOf(
 }
 
 /** The case and the stringer with the largest utilisation, each stringer by itself. */
-function governingAlone(check: StringerCheck, model: StringerModel, cases: readonly LoadCase[]): Governing {
+export function governingAlone(
+  check: StringerCheck,
+  model: StringerModel,
+  cases: readonly LoadCase[],
+): Governing {
   let worst: Governing | undefined;
+  let most = 0;
   const dead = model.dead[check];
   for (const load of cases)
     for (const stringer of distinctStringers(model.frame)) {
       const live = liveDemand(check, model, stringer, load);
-      if (worst && live <= worst.live) continue;
-      worst = { load, stringer, dead, live, ...utilisationOf(check, model, dead, live), peak: null };
+      // A deflection counts by the limit of its own case.
+      const weight = check === "deflection" ? live * limitOf(load) : live;
+      if (worst && weight <= most) continue;
+      most = weight;
+      worst = { load, stringer, dead, live, ...utilisationOf(check, model, dead, live, load), peak: null };
     }
   return worst!;
 }
@@ -78,12 +94,27 @@ const peakOf = { bending: "moment", shear: "shear", deflection: "sag" } as const
  */
 export function governing(check: StringerCheck, model: StringerModel, cases: readonly LoadCase[]): Governing {
   const alone = governingAlone(check, model, cases);
-  const peak = model.stiff(cases)?.largest[peakOf[check]];
+  let worst = alone;
+  for (const list of check === "deflection" ? listsByLimit(cases) : [cases]) {
+    const peaks = model.stiff(list);
+    if (peaks) worst = worseOf(check, model, worst, peaks, list);
+  }
+  return worst;
+}
+
+function worseOf(
+  check: StringerCheck,
+  model: StringerModel,
+  alone: Governing,
+  { largest }: Peaks,
+  cases: readonly LoadCase[],
+): Governing {
+  const peak = largest[peakOf[check]];
   if (!peak) return alone;
   const [dead, live] = [peak.own, peak.value - peak.own];
-  const stiff = utilisationOf(check, model, dead, live);
-  if (stiff.utilisation <= alone.utilisation * (1 + 1e-9)) return alone;
   const load = cases.find((c) => c.name === peak.load.name)!;
+  const stiff = utilisationOf(check, model, dead, live, load);
+  if (stiff.utilisation <= alone.utilisation * (1 + 1e-9)) return alone;
   return { load, stringer: peak.member, dead, live, ...stiff, peak };
 }
 

@@ -11,7 +11,7 @@ import { inches, metres, qty, type Qty } from "../units/index.ts";
 import { strengthCombinations } from "./combination.ts";
 import { allowedDeflection, deadLoad, momentCapacity, shearCapacity } from "./formulas.ts";
 import { deadShare, isRepetitive, shareTable, type Frame } from "./frame.ts";
-import { frameCases, frameStructure, knowsKinds, stateRunners } from "./frame-analysis.ts";
+import { casesOn, frameStructure, knowsKinds, stateRunners, type FrameStructure } from "./frame-analysis.ts";
 import type { CheckContext } from "./input.ts";
 import { deflectionLimit } from "./rules.ts";
 import type { LoadCase } from "./walk-demand.ts";
@@ -92,18 +92,19 @@ export function stringerModel(frame: Frame, context: CheckContext): Found<String
  */
 function stiffPeaks(frame: Frame, context: CheckContext): StringerModel["stiff"] {
   const known = new WeakMap<readonly LoadCase[], Peaks>();
-  let runners: Runner[] | undefined;
+  let built: { readonly structure: FrameStructure; readonly runners: readonly Runner[] } | undefined;
   return (cases) => {
     // A platform is cross-braced both ways and short: each stringer by itself asks for more.
     if (!frame.build || frame.build.platform_sill_m !== null) return null;
     let peaks = known.get(cases);
     if (peaks) return peaks;
-    if (!runners || !knowsKinds(runners, cases)) {
+    if (!built || !knowsKinds(built.runners, cases)) {
       const structure = frameStructure(frame, cases, context);
       if (!structure?.ok) return null;
-      runners = stateRunners(structure.value, { name: "stiff", ends: "stiff" });
+      const state = { name: "stiff", ends: "stiff" } as const;
+      built = { structure: structure.value, runners: stateRunners(structure.value, state) };
     }
-    peaks = peaksOf(runners, frameCases(cases));
+    peaks = peaksOf(built.runners, casesOn(built.structure, cases));
     known.set(cases, peaks);
     return peaks;
   };

@@ -15,7 +15,7 @@ import { deadShare, shareOn } from "./frame.ts";
 import { recordPeak } from "./frame-working.ts";
 import type { CheckContext } from "./input.ts";
 import type { Verdict } from "./result.ts";
-import { deflectionLimit } from "./rules.ts";
+import { areaSteps, recordLimit } from "./area-load.ts";
 import { governing, type Governing } from "./stringer-demand.ts";
 import { situationOf, type StringerCheck, type StringerModel } from "./stringer-model.ts";
 import type { LoadCase } from "./walk-demand.ts";
@@ -53,7 +53,7 @@ function recordSpan(model: StringerModel, { load, stringer, peak }: Governing, t
     source: { ...source, at: "the whole body length, nothing taken off for the seats" },
     how: "as laid",
   });
-  if (peak) return;
+  if (peak || load.area_pa !== undefined) return;
   for (const cart of new Set(load.loads.map((l) => l.cart))) {
     const { share, at } = shareOn(frame, stringer, cart);
     recordValue(trace, {
@@ -80,6 +80,7 @@ function bendingSteps(model: StringerModel, { fb }: Strengths, worst: Governing,
     : uniformMoment(deadSteps(model, trace), trace);
   const M_l = qty(worst.live, "N*m");
   if (worst.peak) recordPeak(trace, "M_l", "Largest live moment in the frame", M_l, "N*m", worst.peak);
+  else if (worst.load.area_pa !== undefined) areaSteps("bending", model, worst, trace);
   else recordTrain(trace, "M_l", "Largest live moment", M_l, "N*m", worst.load.name);
   const demand = momentDemand(worst.held.combination, M_d, M_l, trace);
   const S = rectangleSectionModulus(model.section, trace);
@@ -92,6 +93,7 @@ function shearSteps(model: StringerModel, { fv }: Strengths, worst: Governing, t
     : uniformShear(deadSteps(model, trace), trace);
   const V_l = qty(worst.live, "N");
   if (worst.peak) recordPeak(trace, "V_l", "Largest live shear in the frame", V_l, "N", worst.peak);
+  else if (worst.load.area_pa !== undefined) areaSteps("shear", model, worst, trace);
   else recordTrain(trace, "V_l", "Largest live end shear", V_l, "N", worst.load.name);
   const demand = forceDemand(worst.held.combination, V_d, V_l, trace);
   const A = rectangleArea(model.section, trace);
@@ -102,7 +104,8 @@ function deflectionSteps(model: StringerModel, _s: Strengths, worst: Governing, 
   rectangleInertia(model.section, trace);
   const demand = qty(worst.live, "m");
   if (worst.peak) recordPeak(trace, "d", "Largest live deflection in the frame", demand, "m", worst.peak);
+  else if (worst.load.area_pa !== undefined) areaSteps("deflection", model, worst, trace);
   else recordTrain(trace, "d", "Largest live deflection", demand, "m", worst.load.name);
-  const limit = { L: metres(model.frame.span_m), n: deflectionLimit({}, trace) };
+  const limit = { L: metres(model.frame.span_m), n: recordLimit(worst.load, trace) };
   return { unit: "m", demand, capacity: allowedDeflection(limit, trace) };
 }

@@ -25,6 +25,10 @@ export interface LoadCase {
   readonly loads: readonly CaseLoad[];
   readonly cart: Cart | null;
   readonly explain: (trace: Trace) => void;
+  /** Pressure all over the clear deck at once [Pa]; there are no `loads` then. */
+  readonly area_pa?: number;
+  /** Deflection that the rule behind the case allows: span over this; left out, the checks' own limit. */
+  readonly span_over?: number;
 }
 
 const walkers = (count: number, kg: number, spacing: number, from: number): CaseLoad[] =>

@@ -1,6 +1,7 @@
 export type * from "./types.ts";
 export type * from "./tables.ts";
 export type * from "./deck-tables.ts";
+export type * from "./load-tables.ts";
 export type * from "./context.ts";
 export {
   classRows,

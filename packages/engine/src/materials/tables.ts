@@ -2,6 +2,7 @@ import type { Source } from "../formula/index.ts";
 import type { GroundTables } from "../ground/index.ts";
 import type { RuleProfile } from "../rules/profile.ts";
 import type { BarGratingRow, MeshRow, PlywoodRow, WireRow } from "./deck-tables.ts";
+import type { LoadRule, UsedTimberGrade } from "./load-tables.ts";
 
 /** A tabulated value with its source. */
 export interface Tabled {
@@ -142,6 +143,8 @@ export interface Tables {
   readonly sizes: readonly LumberSize[];
   readonly fasteners: readonly Fastener[];
   readonly holes: readonly HoleRow[];
+  readonly load_rules: readonly LoadRule[];
+  readonly used_timber: readonly UsedTimberGrade[];
   readonly wires: readonly WireRow[];
   readonly meshes: readonly MeshRow[];
   readonly bar_gratings: readonly BarGratingRow[];

@@ -53,6 +53,7 @@ interface Reading {
 
 /** Fronts at which some load of the case stands at a section: an influence line has its corner there. */
 function frontsAt(load: FrameCase, x_m: number): (readonly [number, 1 | -1])[] {
+  if (load.loads.length === 0) return [[0, 1]];
   const ways = load.loads.length > 1 ? ([1, -1] as const) : ([1] as const);
   return ways.flatMap((way) => load.loads.map((l) => [x_m - way * l.at_m, way] as const));
 }
@@ -139,7 +140,7 @@ export function peaksOf(
       if (readings.length === 0) continue;
       for (const load of cases)
         for (const [front_m, way] of frontsAt(load, at_m)) {
-          const standing = placed.stand(standAt(load, front_m, way, recipe.length_m));
+          const standing = placed.stand(standAt(load, front_m, way, recipe.length_m), load.area_n_m);
           if (!standing) tally.tipped ??= { load, front_m, placed };
           else
             for (const reading of readings) {

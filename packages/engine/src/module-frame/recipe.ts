@@ -87,6 +87,8 @@ export interface FrameLoad {
 export interface FrameCase {
   readonly name: string;
   readonly loads: readonly FrameLoad[];
+  /** An even load along the whole of each stringer [N/m], there wherever `loads` stand. */
+  readonly area_n_m?: readonly number[];
 }
 
 /** Factors on own weight and on what walks and rolls: those of a design code's combination. */

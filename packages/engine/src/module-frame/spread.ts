@@ -55,16 +55,25 @@ export function sharesOf(spread: Spread, station: number, place: AcrossPlace): N
   return [...sum];
 }
 
+/** Even loads along the stringers as forces on their nodes, half of the spaces beside each. */
+export const alongStringers = (
+  { stations_m: x, nodeOf }: Mesh,
+  n_m: readonly number[],
+): { node: number; down: number }[] =>
+  n_m.flatMap((w, i) =>
+    x.map((_, s) => ({
+      node: nodeOf(i, s),
+      down: (w * ((x[s + 1] ?? x[s]!) - (x[s - 1] ?? x[s]!))) / 2,
+    })),
+  );
+
 /** Own weight of the part as forces on its stringers' nodes: each stringer takes half of the spaces beside it. */
 export function ownWeight(recipe: FrameRecipe, mesh: Mesh): { node: number; down: number }[] {
   const { stringers_y_m: y, own_n_m } = recipe;
   const width = y.at(-1)! - y[0]!;
-  const { stations_m: x } = mesh;
-  return y.flatMap((_, i) => {
-    const share = ((y[i + 1] ?? y[i]!) - (y[i - 1] ?? y[i]!)) / 2 / width;
-    return x.map((_, s) => {
-      const length = ((x[s + 1] ?? x[s]!) - (x[s - 1] ?? x[s]!)) / 2;
-      return { node: mesh.nodeOf(i, s), down: own_n_m * share * length };
-    });
-  });
+  const share = (i: number): number => ((y[i + 1] ?? y[i]!) - (y[i - 1] ?? y[i]!)) / 2 / width;
+  return alongStringers(
+    mesh,
+    y.map((_, i) => own_n_m * share(i)),
+  );
 }

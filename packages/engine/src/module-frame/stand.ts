@@ -8,7 +8,7 @@ import {
   type Influence,
 } from "./influence.ts";
 import type { AcrossPlace, FrameCase, LoadFactors, Placement } from "./recipe.ts";
-import { sharesOf } from "./spread.ts";
+import { alongStringers, sharesOf } from "./spread.ts";
 
 /** One load that stands on the part. */
 export interface StandingLoad {
@@ -80,7 +80,7 @@ export interface Runner {
   readonly model: FrameModel;
   readonly placement: Placement;
   /** Null when no set of bearings holds the loads: the part tips. */
-  readonly stand: (loads: readonly StandingLoad[]) => Standing | null;
+  readonly stand: (loads: readonly StandingLoad[], area_n_m?: readonly number[]) => Standing | null;
 }
 
 /** Times a set of bearings is met before its influence is worked out for good. */
@@ -90,6 +90,21 @@ const OFTEN = 12;
 interface Known {
   readonly influence: Influence;
   readonly surfaces: Map<string, Surface>;
+  readonly areas: Map<readonly number[], Effects>;
+}
+
+/** Even loads along the stringers: the sum of what every node of a stringer feels. */
+function areaEffects(
+  { mesh, layout }: FrameModel,
+  unit: (node: number) => Effects,
+  n_m: readonly number[],
+): Effects {
+  const out = new Float64Array(layout.size);
+  for (const { node, down } of alongStringers(mesh, n_m)) {
+    const column = unit(node);
+    for (let i = 0; i < out.length; i++) out[i]! += down * column[i]!;
+  }
+  return out;
 }
 
 /**
@@ -105,13 +120,23 @@ export function runner(model: FrameModel, placement: Placement, factors: LoadFac
   const met = new Map<string, number>();
   const keep = (contact: Contact): void => {
     const influence = influenceOf(model, contact);
-    if (influence) known.push({ influence, surfaces: new Map() });
+    if (influence) known.push({ influence, surfaces: new Map(), areas: new Map() });
   };
   keep(model.factors.all);
 
-  const sumOf = ({ influence, surfaces }: Known, loads: readonly StandingLoad[]): Sum => {
+  const sumOf = (
+    { influence, surfaces, areas }: Known,
+    loads: readonly StandingLoad[],
+    area?: readonly number[],
+  ): Sum => {
     const columns: Effects[] = [influence.own, influence.settled];
     const weights: number[] = [factors.own, 1];
+    if (area) {
+      let all = areas.get(area);
+      if (!all) areas.set(area, (all = areaEffects(model, influence.unit, area)));
+      columns.push(all);
+      weights.push(factors.live);
+    }
     for (const { x_m, weight_n, kind } of loads) {
       let over = surfaces.get(kind);
       if (!over) surfaces.set(kind, (over = surfaceOf(model, influence.unit, placeOf.get(kind)!)));
@@ -122,9 +147,9 @@ export function runner(model: FrameModel, placement: Placement, factors: LoadFac
     return { columns, weights };
   };
 
-  const byKnown = (loads: readonly StandingLoad[]): Standing | null => {
+  const byKnown = (loads: readonly StandingLoad[], area?: readonly number[]): Standing | null => {
     for (const one of known) {
-      const sum = sumOf(one, loads);
+      const sum = sumOf(one, loads, area);
       const { contact } = one.influence;
       const isFine = isRight(
         contact,
@@ -137,8 +162,9 @@ export function runner(model: FrameModel, placement: Placement, factors: LoadFac
     return null;
   };
 
-  const bySearch = (loads: readonly StandingLoad[]): Standing | null => {
-    const onNodes = [...own, ...nodeLoads(model, placeOf, factors.live, loads)];
+  const bySearch = (loads: readonly StandingLoad[], area: readonly number[] = []): Standing | null => {
+    const spread = alongStringers(mesh, area).map((l) => ({ ...l, down: l.down * factors.live }));
+    const onNodes = [...own, ...spread, ...nodeLoads(model, placeOf, factors.live, loads)];
     const contact = findContact(model.factors, onNodes, known[0]?.influence.contact);
     if (!contact) return null;
     const key = keyOf(contact);
@@ -148,7 +174,7 @@ export function runner(model: FrameModel, placement: Placement, factors: LoadFac
     const effects = effectsOf(model.factors.exact(contact), model, onNodes, true);
     return { contact, lifted: contact.includes(false), read: (kind, i) => effects[layout[kind] + i]! };
   };
-  return { model, placement, stand: (loads) => byKnown(loads) ?? bySearch(loads) };
+  return { model, placement, stand: (loads, area) => byKnown(loads, area) ?? bySearch(loads, area) };
 }
 
 /** Standing loads on the nodes that carry them. */

@@ -106,6 +106,8 @@ export function showQuantity(value: number, unit: Unit, system: UnitSystem): str
       return us ? `${trim(value / M_PER_FT, 1)} ft/s` : `${trim(value, 2)} m/s`;
     case "s":
       return `${trim(value, 1)} s`;
+    case "Hz":
+      return `${trim(value, 1)} Hz`;
     case "h":
       return `${grouped(trim(value, 1))} h`;
     case "rad":

@@ -17,6 +17,7 @@ export type Unit =
   | "N/m3"
   | "m/s"
   | "s"
+  | "Hz"
   | "h"
   | "rad"
   | "money";

@@ -51,6 +51,7 @@ const ranges: Readonly<Record<Unit, readonly [number, number]>> = {
   "N/m3": [1, 1e5],
   "m/s": [0.01, 10],
   s: [0.1, 1e5],
+  Hz: [0.1, 100],
   h: [0.01, 1e4],
   rad: [0, 1.5],
   money: [0.01, 1e6],

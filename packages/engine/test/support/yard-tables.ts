@@ -77,6 +77,8 @@ export const yardTables: Tables = {
     },
   ],
   holes: [],
+  load_rules: [],
+  used_timber: [],
   wires: [],
   meshes: [],
   bar_gratings: [],

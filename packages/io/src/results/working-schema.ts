@@ -19,6 +19,7 @@ export const unit = z.enum([
   "N/m3",
   "m/s",
   "s",
+  "Hz",
   "h",
   "rad",
   "money",

@@ -1,0 +1,1 @@
+export { loadRules } from "./load-rules.ts";
