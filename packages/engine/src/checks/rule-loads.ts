@@ -16,7 +16,7 @@ function rowsOf<T extends Row>(
 ): Found<T[]> {
   const problems: Problem[] = [];
   const value: T[] = [];
-  for (const id of ids) {
+  for (const id of new Set(ids)) {
     const row = rows.find((r) => r.id === id);
     if (row) value.push(row);
     else problems.push(unknownRow(rows, id, place, what));

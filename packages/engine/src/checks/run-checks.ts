@@ -20,13 +20,13 @@ import { moduleGroups, platformFrame, type ModuleGroup } from "./plan-frames.ts"
 import { metJoints } from "./plan-joints.ts";
 import { cannotCheck, missingOf } from "./result.ts";
 import { RULE_KINDS, ruleChecks } from "./rule-checks.ts";
+import { saidOf } from "./said-of.ts";
 import { settingOf, type Setting } from "./setting.ts";
 import { softGroundChecks } from "./settling-checks.ts";
 import { planSoil } from "./soil.ts";
 import { soilLine, type SoilLine } from "./soil-proof.ts";
 import type { CheckKind, CheckResult } from "./types.ts";
 import { upliftChecks } from "./uplift-checks.ts";
-import { saidOfUsed } from "./used-timber.ts";
 
 const KINDS: readonly CheckKind[] = [
   "stringer-bending",
@@ -100,7 +100,7 @@ export function prove(input: ChecksInput): Proof {
     ...ruleChecks(setting.value, joints),
   ];
   return {
-    checks: saidOfUsed(results, setting.value.context).toSorted(
+    checks: saidOf(results, setting.value.context).toSorted(
       (a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind),
     ),
     frames: frameDrawings(setting.value, groups),

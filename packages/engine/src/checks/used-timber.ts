@@ -12,7 +12,6 @@ import type { Plan } from "../plan/document.ts";
 import { M_PER_IN, millimetres, qty, type Qty } from "../units/index.ts";
 import type { CheckContext, UsedState } from "./input.ts";
 import { findUsedTimber } from "./rule-loads.ts";
-import type { CheckKind, CheckResult } from "./types.ts";
 
 const USED: Source = {
   id: "causey-used-timber",
@@ -158,28 +157,4 @@ function leftOf(member: Member, loss_m: number, { grade, cycles }: UsedState): F
       ),
     ],
   };
-}
-
-const TIMBER_KINDS: readonly CheckKind[] = [
-  "stringer-bending",
-  "stringer-shear",
-  "stringer-deflection",
-  "cross-piece",
-  "deck",
-  "seat",
-  "platform",
-  "damage",
-  "supports",
-  "fastening",
-  "feel",
-  "handling",
-];
-
-/** Says of every check of timber that the timber is used, and how it must have been sorted. */
-export function saidOfUsed(results: readonly CheckResult[], { used }: CheckContext): readonly CheckResult[] {
-  if (!used) return results;
-  const { grade, cycles } = used;
-  const times = cycles === 1 ? "once" : `${cycles} times`;
-  const words = `Used timber, laid ${times} before: ${grade.name}. Sorted so: ${grade.sort}.`;
-  return results.map((r) => (TIMBER_KINDS.includes(r.kind) ? { ...r, caution: `${words} ${r.caution}` } : r));
 }

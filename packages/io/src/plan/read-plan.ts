@@ -29,6 +29,8 @@ export interface ReadPlanOptions {
   readonly readyKits: readonly Kit[];
   /** The kit's own checks; left out where the kit is judged elsewhere. */
   readonly validateKit?: (kit: Kit) => readonly Problem[];
+  /** Whether the tables have what the plan's proof names; left out where it is judged elsewhere. */
+  readonly validateProof?: (proof: Plan["proof"]) => readonly Problem[];
 }
 
 export type ReadPlan =
@@ -225,6 +227,8 @@ class Reading {
       if (places) checkVisits(found, document, places.plots);
     });
     this.#problems.push(...(this.#options.validateKit?.(document.kit) ?? []));
+    for (const problem of this.#options.validateProof?.(document.proof) ?? [])
+      this.#problems.push({ ...problem, code: "plan-unknown-id", file: PLAN_FILE });
     if (this.#prices) {
       const { currency } = this.#prices;
       await this.#check(document.prices.file, (found) => checkCurrency(found, document, currency));

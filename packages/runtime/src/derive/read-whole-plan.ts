@@ -1,6 +1,6 @@
 import { readyKits } from "@causey/data/kits";
 import { tables } from "@causey/data/tables";
-import { codeFitProblems } from "@causey/engine/checks";
+import { codeFitProblems, proofProblems } from "@causey/engine/checks";
 import { cartProblems, validateKit } from "@causey/engine/kit";
 import { partCosts } from "@causey/engine/cost";
 import type { Problem } from "@causey/engine/formula";
@@ -12,7 +12,11 @@ import { readPlan, type ReadPlan } from "@causey/io/plan";
  * other too. Every shell reads plans through here, so the same folder gives the same problems everywhere.
  */
 export async function readWholePlan(files: PlanFiles): Promise<ReadPlan> {
-  const read = await readPlan(files, { readyKits, validateKit: (kit) => validateKit(kit, tables) });
+  const read = await readPlan(files, {
+    readyKits,
+    validateKit: (kit) => validateKit(kit, tables),
+    validateProof: (proof) => proofProblems(proof, tables),
+  });
   if (!read.ok) return read;
   const carts: Problem[] = read.plan.visits.flatMap((visit, n) =>
     visit.cart ? cartProblems(read.plan.kit, visit.cart, tables.sizes, `visits[${n}].cart`) : [],

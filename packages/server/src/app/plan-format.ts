@@ -1,4 +1,5 @@
 import type { Problem } from "@causey/engine/formula";
+import { proofProblems } from "@causey/engine/checks";
 import { cartProblems, validateKit, type Kit } from "@causey/engine/kit";
 import type { Tables } from "@causey/engine/materials";
 import type { Edit, Plan, Section } from "@causey/engine/plan";
@@ -27,11 +28,16 @@ const taken = new Set([PLAN_FILE, PLACES_FILE, ZONES_FILE]);
  */
 export function planFormat(readyKits: readonly Kit[], tables: Tables): PlanFormat {
   const judgeKit = (kit: Kit): readonly Problem[] => validateKit(kit, tables);
+  const options: ReadPlanOptions = {
+    readyKits,
+    validateKit: judgeKit,
+    validateProof: (proof) => proofProblems(proof, tables),
+  };
   const terrainOf = terrainShelf();
   return {
-    read: (files) => readPlan(files, { readyKits, validateKit: judgeKit }),
+    read: (files) => readPlan(files, options),
     check: async (plan, edit, beside) => {
-      if (touchesFiles(edit)) return readAgain(plan, beside, { readyKits, validateKit: judgeKit });
+      if (touchesFiles(edit)) return readAgain(plan, beside, options);
       if (movesSomething(edit)) return siteFaults(plan, edit, await terrainOf(plan, beside));
       const problems = [
         ...(edit.type === "set-kit" ? judgeKit(plan.kit) : []),
