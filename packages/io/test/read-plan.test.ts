@@ -434,6 +434,31 @@ test("the kit's own checks are told with the rest, and its warnings do not stop 
   expect(warned).toMatchObject({ ok: true, warnings: [fault("warning")] });
 });
 
+test("a load rule or a grade of used timber that the tables lack is an error at its place", async () => {
+  const missing: Problem = {
+    code: "input",
+    severity: "error",
+    file: "input",
+    place: "proof.load_rules",
+    value: "nobody-asks",
+    message: 'There is no load rule with the id "nobody-asks"',
+    mend: "Use one of: asce-walkway.",
+  };
+  const asked: unknown[] = [];
+  const got = await readPlan(sampleFiles(), {
+    readyKits: [],
+    validateProof: (proof) => {
+      asked.push(proof);
+      return [missing];
+    },
+  });
+  expect(asked).toEqual([samplePlan.proof]);
+  expect(got).toEqual({
+    ok: false,
+    problems: [{ ...missing, code: "plan-unknown-id", file: "plan.json", message: `${missing.message}.` }],
+  });
+});
+
 test("an unfinished plan can be read: no plots, no visits, no prices, a zone far off are warnings", async () => {
   const far = {
     ...samplePlan.zones[1]!,

@@ -228,7 +228,12 @@ class Reading {
     });
     this.#problems.push(...(this.#options.validateKit?.(document.kit) ?? []));
     for (const problem of this.#options.validateProof?.(document.proof) ?? [])
-      this.#problems.push({ ...problem, code: "plan-unknown-id", file: PLAN_FILE });
+      this.#problems.push({
+        ...problem,
+        code: "plan-unknown-id",
+        file: PLAN_FILE,
+        message: `${problem.message}.`,
+      });
     if (this.#prices) {
       const { currency } = this.#prices;
       await this.#check(document.prices.file, (found) => checkCurrency(found, document, currency));
