@@ -33,7 +33,10 @@ const frame: Frame = {
   dead_kg_m: (30 * KG_PER_LB) / M_PER_FT,
 };
 const context = { tables, code: usAsd2018, units: "us" } as const;
-const walkway = ruleCase(tables.load_rules.find((r) => r.id === "asce-walkway")!, tables);
+const walkway = ruleCase(
+  tables.load_rules.find((r) => r.id === "asce-walkway")!,
+  tables,
+);
 const size = { b: inches(1.5), d: inches(7.25) };
 
 function modelOf(of: Frame) {

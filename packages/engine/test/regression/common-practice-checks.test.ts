@@ -28,7 +28,8 @@ const results = runChecks(
 type Judged = Extract<CheckResult, { status: "pass" | "fail" }>;
 function judged(id: string): Judged {
   const found = results.find((r) => r.id === id);
-  if (found?.status !== "pass" && found?.status !== "fail") throw new Error(`${id}: ${JSON.stringify(found)}`);
+  if (found?.status !== "pass" && found?.status !== "fail")
+    throw new Error(`${id}: ${JSON.stringify(found)}`);
   return found;
 }
 
