@@ -1,10 +1,28 @@
+import type { Strengths } from "../codes/index.ts";
 import { defineFormula, recordValue, type Source, type Trace } from "../formula/index.ts";
 import { rectangleInertia, uniformDeflection, uniformMoment, uniformShear } from "../structure/index.ts";
 import { metres, qty, type Qty } from "../units/index.ts";
+import type { Frame } from "./frame.ts";
 import { deflectionLimit } from "./rules.ts";
-import type { Governing } from "./stringer-demand.ts";
-import type { StringerCheck, StringerModel } from "./stringer-model.ts";
 import type { LoadCase } from "./walk-demand.ts";
+
+/** What a load over an area asks of a stringer. */
+type AreaCheck = "bending" | "shear" | "deflection";
+
+/** The stringers of a frame as a load over its deck sees them. */
+interface AreaModel {
+  readonly frame: Pick<Frame, "positions_m" | "clear_width_m" | "span_m">;
+  readonly section: { readonly b: Qty<"m">; readonly d: Qty<"m"> };
+  /** E I of one stringer [N*m2]. */
+  readonly stiffness: number;
+}
+
+/** The stringer and the case that a working tells. */
+interface AreaPlace {
+  readonly load: LoadCase;
+  readonly stringer: number;
+  readonly held: { readonly strengths: Strengths };
+}
 
 const TRIBUTARY: Source = {
   id: "statics",
@@ -45,13 +63,13 @@ export function tributaryWidths(positions_m: readonly number[], clear_width_m: n
   });
 }
 
-const widthOn = ({ frame }: StringerModel, stringer: number): number =>
+const widthOn = ({ frame }: AreaModel, stringer: number): number =>
   tributaryWidths(frame.positions_m, frame.clear_width_m)[stringer]!;
 
 /** Moment, end shear or midspan deflection of one stringer under a pressure all over the clear deck [N*m, N or m]. */
 export function areaDemand(
-  check: StringerCheck,
-  model: StringerModel,
+  check: AreaCheck,
+  model: AreaModel,
   stringer: number,
   pressure_pa: number,
 ): number {
@@ -64,9 +82,9 @@ export function areaDemand(
 
 /** The steps behind `areaDemand`. */
 export function areaSteps(
-  check: StringerCheck,
-  model: StringerModel,
-  { load, stringer, held }: Pick<Governing, "load" | "stringer" | "held">,
+  check: AreaCheck,
+  model: AreaModel,
+  { load, stringer, held }: AreaPlace,
   trace: Trace,
 ): void {
   const w = areaLine({ p: qty(load.area_pa!, "Pa"), b: metres(widthOn(model, stringer)) }, trace);
