@@ -111,6 +111,7 @@ export const fenPanels: Kit = {
     cross_pieces: { size: "2x4", count: 5 },
     screw: "screw-10x3",
     screws_per_end: 2,
+    edge_sill_mm: 1816.1,
   },
   ramp: { lengths_mm: [1206.5, 2425.7], max_grade: 0.125 },
   spares_share: 0.05,

@@ -105,6 +105,7 @@ export const lightMesh: Kit = {
     cross_pieces: { size: "2x4", count: 5 },
     screw: "screw-10x3",
     screws_per_end: 2,
+    edge_sill_mm: 1816.1,
   },
   ramp: null,
   spares_share: 0.03,

@@ -168,7 +168,12 @@ export function frameStructure(
     rests:
       build.platform_sill_m === null
         ? moduleRests(y_m.length, frame.span_m)
-        : platformRests(y_m, metres(frame.span_m), metres(build.platform_sill_m)),
+        : platformRests(
+            y_m,
+            metres(frame.span_m),
+            metres(build.platform_sill_m),
+            metres(build.platform_end_sill_m ?? build.platform_sill_m),
+          ),
     deck: frame.has_boards ? "stringers" : "rows",
     own_n_m: frame.dead_kg_m * STANDARD_GRAVITY,
     division_m: DIVISION,

@@ -184,12 +184,12 @@ export function checkCorner(
     note: "cross pieces hinged, boards that run through tie the stringers",
   });
   const say = (v: number): string => showQuantity(v, "N", context.units);
-  const full = { ...frame, build: { ...frame.build, platform_sill_m: frame.span_m } };
+  const full = { ...frame, build: { ...frame.build, platform_end_sill_m: frame.span_m } };
   const mended = frameStructure(full, cases, context);
   const sill = showQuantity(frame.span_m, "m", context.units);
   const isMended = mended?.ok === true && cornerShare(mended.value, demand) >= 1;
   const mend = isMended
-    ? `Would pass with sills ${sill} long under the platform's edges, so that every stringer ends over one.`
+    ? `Would pass with sills ${sill} long under the two edges that the platform's stringers end at, so that every stringer ends over one (edge_sill_mm of the kit's platform).`
     : "Needs a support under each corner.";
   return resultOf(
     base,

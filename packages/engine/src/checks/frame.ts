@@ -45,6 +45,8 @@ export interface FrameBuild {
   readonly stringer_m: number;
   /** Length of the sills under the four edges of a platform [m]; null for a module, which rests on its ends. */
   readonly platform_sill_m: number | null;
+  /** Length of the sills under the two edges that its stringers end at, where they are longer than the others [m]. */
+  readonly platform_end_sill_m?: number;
 }
 
 const MOST_REPETITIVE_SPACING = 24 * M_PER_IN;

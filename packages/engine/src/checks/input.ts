@@ -1,4 +1,5 @@
 import type { DesignCode } from "../codes/index.ts";
+import type { SupportKind } from "../kit/index.ts";
 import type { Layout } from "../layout/index.ts";
 import type { HoleRow, LoadRule, Tables, UsedTimberGrade } from "../materials/index.ts";
 import type { Plan } from "../plan/document.ts";
@@ -22,7 +23,7 @@ export interface MassModel {
   readonly platform: PartMass;
   /** What of a platform is carried by itself, right half first; left out or one long for a whole platform. */
   readonly platform_parts?: readonly PartMass[];
-  readonly support: (kind: string, height_m: number) => PartMass;
+  readonly support: (kind: SupportKind | string, height_m: number) => PartMass;
 }
 
 export interface ChecksInput {

@@ -4,9 +4,11 @@ import {
   moduleStringers,
   platformStringers,
   supportKind,
+  underPlatformEdge,
   type StringerLines,
+  type SupportKind,
 } from "../kit/index.ts";
-import type { ModulePart, PlatformPart } from "../layout/index.ts";
+import { stringerEdgeJoints, type ModulePart, type PlatformPart } from "../layout/index.ts";
 import { M_PER_IN, showQuantity } from "../units/index.ts";
 import type { Frame, FrameBuild, FrameRow } from "./frame.ts";
 import { massOf } from "./lifting.ts";
@@ -92,17 +94,22 @@ function platformBrace(setting: Setting): number {
   return platform.cross_pieces.count > 1 ? (side - along) / (platform.cross_pieces.count - 1) : side;
 }
 
-/** Rows of a platform's cross pieces, and the shortest sill that stands under one of its edges. */
+/** Rows of a platform's cross pieces, and the shortest sills that stand under its edges. */
 function platformBuild(setting: Setting, parts: readonly PlatformPart[]): FrameBuild {
   const { platform, cross_pieces } = setting.input.plan.kit;
   const { size, count } = platform.cross_pieces;
   const row = sizeOf(setting, size);
   const along = (cross_pieces.lay === "flat" ? row.width_in : row.thickness_in) * M_PER_IN;
   const step = (platform.side_mm / 1000 - along) / (count - 1);
+  const { kit } = setting.input.plan;
+  const side = platform.side_mm / 1000;
   const under = new Set(parts.flatMap(jointsOf));
-  const sills = setting.input.layout.joints
-    .filter((joint) => under.has(joint.id))
-    .map((joint) => supportKind(setting.input.plan.kit, joint.support).sill.length_mm / 1000);
+  const ends = stringerEdgeJoints(parts);
+  const joints = setting.input.layout.joints.filter((joint) => under.has(joint.id));
+  const own = joints.map((joint) => supportKind(kit, joint.support));
+  const atEnds = own.filter((_, i) => ends.has(joints[i]!.id)).map((kind) => underPlatformEdge(kit, kind));
+  const shortest = (kinds: readonly SupportKind[]): number =>
+    Math.min(...kinds.map((kind) => kind.sill.length_mm / 1000), side);
   return {
     rows: Array.from({ length: count }, (_, r) => ({
       x_m: r * step + along / 2,
@@ -111,7 +118,8 @@ function platformBuild(setting: Setting, parts: readonly PlatformPart[]): FrameB
     })),
     boards: boardRows(setting, platform.side_mm),
     stringer_m: sizeOf(setting, platform.stringers.size).thickness_in * M_PER_IN,
-    platform_sill_m: Math.min(...sills, platform.side_mm / 1000),
+    platform_sill_m: shortest(own),
+    ...(platform.edge_sill_mm === undefined ? {} : { platform_end_sill_m: shortest(atEnds) }),
   };
 }
 

@@ -1,5 +1,5 @@
-import { supportKind } from "../kit/index.ts";
-import type { Joint, Part } from "../layout/index.ts";
+import { supportKind, underPlatformEdge, type SupportKind } from "../kit/index.ts";
+import { stringerEdgeJoints, type Joint, type Part } from "../layout/index.ts";
 import { massOf } from "./lifting.ts";
 import { strengthAt, type GroundStrength } from "./ground-strength.ts";
 import type { BearingJoint } from "./bearing.ts";
@@ -18,6 +18,8 @@ export const spanOf = (part: Part): number => (part.kind === "module" ? part.len
 export interface MetJoint {
   readonly joint: Joint;
   readonly parts: readonly Part[];
+  /** The kind that stands there, with the longer sill where a platform's stringers end on it. */
+  readonly support: SupportKind;
   readonly strength: GroundStrength | null;
 }
 
@@ -31,10 +33,16 @@ export function metJoints(setting: Setting): MetJoint[] {
       if (here) here.push(part);
       else parts.set(id, [part]);
     }
+  const edges = stringerEdgeJoints(layout.parts);
+  const kindOf = (joint: Joint): SupportKind => {
+    const kind = supportKind(plan.kit, joint.support);
+    return edges.has(joint.id) ? underPlatformEdge(plan.kit, kind) : kind;
+  };
   const readings = [...site.readings, ...plan.ground.readings];
   return layout.joints.map((joint) => ({
     joint,
     parts: parts.get(joint.id) ?? [],
+    support: kindOf(joint),
     strength: strengthAt(joint.x, joint.y, readings, plan.ground),
   }));
 }
@@ -64,16 +72,15 @@ export function bearingJoint(
   met: MetJoint,
   partMass: (part: Part) => number,
 ): BearingJoint {
-  const { kit } = setting.input.plan;
-  const { joint, parts } = met;
+  const { joint, parts, support: kind } = met;
   const spans = parts.map(spanOf).sort((a, b) => b - a);
-  const support = setting.input.masses.support(joint.support, joint.support_height_m);
+  const support = setting.input.masses.support(kind, joint.support_height_m);
   const dead = parts.reduce((sum, part) => sum + partMass(part) / 2, 0);
   return {
     left_m: spans[0] ?? 0,
     right_m: spans[1] ?? 0,
     dead_kg: dead + massOf(support, setting.gravity, "soaked"),
-    support: supportKind(kit, joint.support),
+    support: kind,
     clear_width_m: setting.geometry.clear_width_m,
     deck_m2: parts.reduce((sum, part) => sum + deckOf(setting, part) / 2, 0),
   };

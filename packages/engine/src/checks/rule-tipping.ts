@@ -27,14 +27,14 @@ export function tippingChecks(s: RuleSetting, joints: readonly MetJoint[]): Chec
 }
 
 /** Dry mass of the joint: half of each part on it, and its support [kg]. */
-function dryMass(s: RuleSetting, { joint, parts }: MetJoint): number {
+function dryMass(s: RuleSetting, { joint, parts, support }: MetJoint): number {
   const { masses } = s.setting.input;
   const { gravity } = s.setting;
   const half = parts.reduce((sum, part) => {
     const own = part.kind === "module" ? masses.module(part.length_m) : masses.platform;
     return sum + massOf(own, gravity, "new") / (part.kind === "module" ? 2 : 4);
   }, 0);
-  return half + massOf(masses.support(joint.support, joint.support_height_m), gravity, "new");
+  return half + massOf(masses.support(support, joint.support_height_m), gravity, "new");
 }
 
 /** Outer edge of the feet from the middle line [m]; null without feet. */
@@ -61,7 +61,7 @@ function farStakes(s: RuleSetting, kind: SupportKind, met: MetJoint, trace: Trac
 function tippingFinding(s: RuleSetting, rule: ResolvedRule, met: MetJoint): Finding {
   const { plan } = s.setting.input;
   const parts = [met.joint.id];
-  const kind = supportKind(plan.kit, met.joint.support);
+  const kind = met.support;
   if (hasBase(kind))
     return {
       kind: "not-applicable",

@@ -48,8 +48,8 @@ function massAfloat(setting: Setting, part: Part, joints: readonly MetJoint[]): 
   const own = part.kind === "module" ? masses.module(part.length_m) : masses.platform;
   const share = stakeShare({});
   let { timber_m3, other_kg, bulk_kg = 0, bulk_m3 = 0 } = own;
-  for (const { joint } of joints) {
-    const support = masses.support(joint.support, joint.support_height_m);
+  for (const { joint, support: kind } of joints) {
+    const support = masses.support(kind, joint.support_height_m);
     timber_m3 += support.timber_m3 * share;
     other_kg += support.other_kg * share;
     bulk_kg += (support.bulk_kg ?? 0) * share;

@@ -9,7 +9,7 @@ import { platformPieces, type PlatformEdge } from "./platform-pieces.ts";
 import { rampCrossPlaces, rampPieces, rampScrews } from "./ramp-pieces.ts";
 import { moduleScrews, platformScrews, type ScrewPoint } from "./screw-points.ts";
 import { supportKind, supportPieces } from "./support-pieces.ts";
-import type { Kit, SizeId } from "./types.ts";
+import type { Kit, SizeId, SupportKind } from "./types.ts";
 
 /** One piece in one view, in millimetres of the view: u to the right, v up. */
 export interface DrawnPiece {
@@ -97,14 +97,18 @@ export function platformDrawing(
   };
 }
 
-/** Drawing of one support at a height [m]; a screw pile's helices are drawn where they turn into the ground. */
+/**
+ * Drawing of one support at a height [m]; a screw pile's helices are drawn where they turn into the ground.
+ *
+ * support  id of the kind, or the kind itself, as under a platform's edge
+ */
 export function supportDrawing(
   kit: Kit,
-  id: string,
+  support: SupportKind | string,
   height_m: number,
   sizes: readonly LumberSize[],
 ): PartDrawing {
-  const kind = supportKind(kit, id);
+  const kind = typeof support === "string" ? supportKind(kit, support) : support;
   const pieces = supportPieces(kit, kind, height_m, sizes);
   const all = [...pieces, ...helices(kind, pieces)];
   const spread = (key: "x" | "y"): number[] =>
@@ -136,7 +140,7 @@ export function supportDrawing(
 }
 
 /** Helices of screw piles as plates across the shaft, three of their diameters apart from the lowest up. */
-function helices(kind: ReturnType<typeof supportKind>, pieces: readonly PlacedPiece[]): PlacedPiece[] {
+function helices(kind: SupportKind, pieces: readonly PlacedPiece[]): PlacedPiece[] {
   const { piles } = kind;
   if (!piles) return [];
   const half = piles.helix_mm / 2000;

@@ -30,6 +30,7 @@ export {
   type DrawnPiece,
   type PartDrawing,
 } from "./drawing.ts";
+export { underPlatformEdge } from "./edge-sill.ts";
 export { supportKind, supportPieces } from "./support-pieces.ts";
 export { hasBase, supportHeights, supportStack, type SupportStack } from "./support-tiers.ts";
 export {

@@ -180,6 +180,7 @@ const kitShape: Shape = {
         stringers: { fields: { size: "text", count: "number" } },
         cross_pieces: { fields: { size: "text", count: "number" } },
         ...screws,
+        edge_sill_mm: { maybe: "number" },
       },
     },
     ramp: { orNull: { fields: { lengths_mm: { list: "number" }, max_grade: "number" } } },

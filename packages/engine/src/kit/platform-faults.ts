@@ -1,3 +1,4 @@
+import { underPlatformEdge } from "./edge-sill.ts";
 import { say, type Faults } from "./faults.ts";
 import { platformStringers } from "./frame.ts";
 import { SHEET_BEARING_MM } from "./panel-faults.ts";
@@ -38,6 +39,7 @@ export function platformFaults(f: Faults): void {
       "Use a smaller size.",
     );
   sizeFault(f);
+  edgeSillFault(f);
   levelFault(f, stringer.width_mm);
   bearingFaults(f);
   if (f.kit.deck.kind !== "boards" && f.kit.deck.panel_length_mm > 0) sheetFaults(f);
@@ -83,6 +85,24 @@ function sizeFault(f: Faults): void {
     );
 }
 
+/** A sill under an edge carries the module that leaves there too, and reaches no farther than the platform. */
+function edgeSillFault(f: Faults): void {
+  const { side_mm, edge_sill_mm } = f.kit.platform;
+  if (edge_sill_mm === undefined) return;
+  if (!f.positive("platform.edge_sill_mm", edge_sill_mm, "the length of the sills under its edges")) return;
+  const least = f.kit.stringers.overall_mm;
+  if (edge_sill_mm >= least && edge_sill_mm <= side_mm + 0.05) return;
+  f.add(
+    "platform",
+    "platform.edge_sill_mm",
+    edge_sill_mm,
+    edge_sill_mm < least
+      ? `the sills under its edges are shorter than the module is wide (${say(least)})`
+      : `the sills under its edges reach past the platform (${say(side_mm)})`,
+    `Make them ${say(least)} to ${say(side_mm)} long, or leave the length out.`,
+  );
+}
+
 function levelFault(f: Faults, depth_mm: number): void {
   const module = f.known(f.kit.stringers.size);
   if (module && Math.abs(module.width_mm - depth_mm) > LEVEL_MM)
@@ -103,7 +123,7 @@ function bearingFaults(f: Faults): void {
     return;
   }
   f.kit.supports.forEach((kind, i) => {
-    if (stringersOnSill(lines, kind.sill.length_mm) < 2)
+    if (stringersOnSill(lines, underPlatformEdge(f.kit, kind).sill.length_mm) < 2)
       f.add(
         "platform",
         `supports[${i}].sill.length_mm`,

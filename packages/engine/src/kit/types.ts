@@ -197,6 +197,11 @@ export interface Platform {
   readonly cross_pieces: { readonly size: SizeId; readonly count: number };
   readonly screw: string;
   readonly screws_per_end: number;
+  /**
+   * Length of the sills under the two edges that its stringers end at; a support whose own sill is longer keeps it.
+   * Left out: every support keeps its own.
+   */
+  readonly edge_sill_mm?: number;
 }
 
 /** The recipe of every part. Lengths in mm as the builder gives them; the engine turns them into metres. */

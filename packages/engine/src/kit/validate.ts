@@ -1,6 +1,7 @@
 import type { Problem } from "../formula/index.ts";
 import { timberRow, timberRows } from "../materials/timber-rows.ts";
 import { deckFaults } from "./deck-faults.ts";
+import { underPlatformEdge } from "./edge-sill.ts";
 import { faultsOf, say, type Faults, type KitTables } from "./faults.ts";
 import { canPlaceRows, frameFaults, lengthFaults } from "./frame-faults.ts";
 import { betweenTenths, latticeLengths, latticeStep, SHORTEST_STEP_MM, shortenedByGap } from "./lattice.ts";
@@ -111,8 +112,13 @@ function overlapFaults(f: Faults): void {
   f.kit.supports.forEach((kind, i) => {
     const place = `supports[${i}]`;
     if (errors.some((p) => p.place.startsWith(`kit.${place}.`))) return;
+    const forms = [...new Set([kind, underPlatformEdge(f.kit, kind)])];
     for (const h of supportHeights(kind))
-      if (report(f, place, supportPieces(f.kit, kind, h / 1000, f.sizes), `"${kind.name}" at ${say(h)}`))
+      if (
+        forms.some((form) =>
+          report(f, place, supportPieces(f.kit, form, h / 1000, f.sizes), `"${kind.name}" at ${say(h)}`),
+        )
+      )
         break;
   });
 }

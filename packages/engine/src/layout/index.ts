@@ -20,6 +20,7 @@ export { overlapArea } from "./shared-area.ts";
 export { workLimit } from "./work-limit.ts";
 export { layoutCalculations } from "./calculations.ts";
 export { isArrival } from "./arrival.ts";
+export { stringerEdgeJoints } from "./edge-joints.ts";
 export { lowestOnWay } from "./lowest-way.ts";
 export { deadEnds, type DeadEnd } from "./dead-ends.ts";
 export {

@@ -9,9 +9,11 @@ import {
   supportCounts,
   supportKind,
   supportPieces,
+  underPlatformEdge,
   type Kit,
   type PlatformEdge,
 } from "../kit/index.ts";
+import { stringerEdgeJoints } from "../layout/edge-joints.ts";
 import type { Layout, PlatformPart } from "../layout/types.ts";
 import { DomainError } from "../units/index.ts";
 import type { Fastener, LumberSize } from "./tables.ts";
@@ -57,8 +59,8 @@ export function takeOff(
     tally.add(platformPieces(kit, sizes, closed), platformCounts(kit, sizes, closed, fasteners), times);
   }
   for (const [support, times] of countBy(supportsOf(layout))) {
-    const [id, height] = JSON.parse(support) as [string, number];
-    const kind = supportKind(kit, id);
+    const [id, height, isEdge] = JSON.parse(support) as [string, number, boolean];
+    const kind = isEdge ? underPlatformEdge(kit, supportKind(kit, id)) : supportKind(kit, id);
     tally.add(supportPieces(kit, kind, height / 1e5, sizes), supportCounts(kind, fasteners), times);
   }
   return tally.takeOff(sizes);
@@ -89,6 +91,10 @@ const platformsOf = ({ parts }: CountedLayout): string[] => {
 export const closedEdges = (platform: PlatformPart, begun: ReadonlySet<string>): PlatformEdge[] =>
   (["ahead", "left", "right"] as const).filter((edge) => !begun.has(platform.exits[edge]));
 
-/** Support kind and height, in whole hundredths of a millimetre so that equal supports share a key. */
-const supportsOf = ({ joints }: CountedLayout): string[] =>
-  joints.map((j) => JSON.stringify([j.support, Math.round(j.support_height_m * 1e5)]));
+/** Support kind, height in whole hundredths of a millimetre, and whether a platform ends on it: equal ones share a key. */
+function supportsOf({ joints, parts }: CountedLayout): string[] {
+  const edges = stringerEdgeJoints(parts);
+  return joints.map((j) =>
+    JSON.stringify([j.support, Math.round(j.support_height_m * 1e5), edges.has(j.id)]),
+  );
+}

@@ -21,14 +21,15 @@ export const moduleRests = (stringers: number, length_m: number): Rest[] =>
  * A platform rests on sills under its four edges: those under the edges that the stringers end at carry the stringers
  * over them, those under the two other edges carry the outer stringers along their length.
  *
- * y  stringer middles across [m], rising; side and sill length [m]
+ * y     stringer middles across [m], rising; side and sill length [m]
+ * ends  length of the sills that the stringers end at, where it is another [m]
  */
-export function platformRests(y: readonly number[], side: number, sill: number): Rest[] {
+export function platformRests(y: readonly number[], side: number, sill: number, ends = sill): Rest[] {
   const last = y.length - 1;
   const from = Math.max(0, (side - sill) / 2);
   return y.flatMap((v, stringer): Rest[] => {
-    const ends = Math.abs(v) <= sill / 2 + 1e-6 ? [0, side] : [];
+    const atEnds = Math.abs(v) <= ends / 2 + 1e-6 ? [0, side] : [];
     const along = stringer === 0 || stringer === last ? [from, side - from] : [];
-    return [...new Set([...ends, ...along])].sort((a, b) => a - b).map((x_m) => ({ x_m, stringer }));
+    return [...new Set([...atEnds, ...along])].sort((a, b) => a - b).map((x_m) => ({ x_m, stringer }));
   });
 }

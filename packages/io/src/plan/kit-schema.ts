@@ -142,6 +142,7 @@ export const kitSchema = z.strictObject({
     cross_pieces: z.strictObject({ size, count }),
     screw: id,
     screws_per_end: count,
+    edge_sill_mm: z.exactOptional(positive),
   }),
   ramp: z.nullable(
     z.strictObject({ lengths_mm: list(positive, 20).check(z.minLength(1)), max_grade: positive }),

@@ -1,5 +1,12 @@
-import { kitGeometry, moduleDrawing, supportDrawing, supportKind, type DrawnPiece } from "@causey/engine/kit";
-import type { Joint } from "@causey/engine/layout";
+import {
+  kitGeometry,
+  moduleDrawing,
+  supportDrawing,
+  supportKind,
+  underPlatformEdge,
+  type DrawnPiece,
+} from "@causey/engine/kit";
+import { stringerEdgeJoints, type Joint } from "@causey/engine/layout";
 import { groundAt, type Site } from "@causey/engine/site";
 import type { WaterLevel } from "@causey/engine/water";
 import { roundScale, scaleBar } from "../frame/index.ts";
@@ -75,7 +82,11 @@ interface Section {
 
 function sectionOf(context: PaperContext, joint: Joint): Section {
   const { plan, results, tables } = context;
-  const support = supportDrawing(plan.kit, joint.support, joint.support_height_m, tables.sizes).end;
+  const kind = supportKind(plan.kit, joint.support);
+  const standing = stringerEdgeJoints(results.layout.parts).has(joint.id)
+    ? underPlatformEdge(plan.kit, kind)
+    : kind;
+  const support = supportDrawing(plan.kit, standing, joint.support_height_m, tables.sizes).end;
   const part = results.layout.parts.find(
     (p) => p.kind === "module" && (p.to === joint.id || p.from === joint.id),
   );

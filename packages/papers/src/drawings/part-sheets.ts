@@ -2,9 +2,13 @@ import {
   moduleDrawing,
   platformDrawing,
   supportDrawing,
+  supportKind,
+  underPlatformEdge,
   type DrawnPiece,
+  type Kit,
   type PartDrawing,
 } from "@causey/engine/kit";
+import { stringerEdgeJoints } from "@causey/engine/layout";
 import { roundScale, scaleBar, type Scale } from "../frame/index.ts";
 import { words, type Box, type Shape } from "../scene/index.ts";
 import type { PaperContext } from "../set/context.ts";
@@ -41,10 +45,36 @@ function drawingsOf({ plan, results, tables }: PaperContext): PartDrawing[] {
   return [
     ...lengths.map((length) => moduleDrawing(kit, length, sizes)),
     ...(results.evaluation.platforms > 0 ? [platformDrawing(kit, sizes)] : []),
-    ...supports.map((id) => {
-      const heights = results.layout.joints.filter((j) => j.support === id).map((j) => j.support_height_m);
-      return supportDrawing(kit, id, Math.max(...heights), sizes);
-    }),
+    ...supports.flatMap((id) => supportDrawings(kit, results.layout, id, sizes)),
+  ];
+}
+
+/** A kind of support at its highest in the layout, and once more where a platform's edge gives it a longer sill. */
+function supportDrawings(
+  kit: Kit,
+  { joints, parts }: PaperContext["results"]["layout"],
+  id: string,
+  sizes: PaperContext["tables"]["sizes"],
+): PartDrawing[] {
+  const edges = stringerEdgeJoints(parts);
+  const own = supportKind(kit, id);
+  const atEdge = underPlatformEdge(kit, own);
+  const here = joints.filter((j) => j.support === id);
+  const [plain, edge] =
+    atEdge === own ? [here, []] : [here.filter((j) => !edges.has(j.id)), here.filter((j) => edges.has(j.id))];
+  const highest = (at: typeof here): number => Math.max(...at.map((j) => j.support_height_m));
+  return [
+    ...(plain.length > 0 ? [supportDrawing(kit, own, highest(plain), sizes)] : []),
+    ...(edge.length > 0
+      ? [
+          supportDrawing(
+            kit,
+            { ...atEdge, name: `${own.name}, under a platform's edge` },
+            highest(edge),
+            sizes,
+          ),
+        ]
+      : []),
   ];
 }
 

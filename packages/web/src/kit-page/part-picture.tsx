@@ -4,6 +4,7 @@ import {
   platformDrawing,
   rampDrawing,
   supportDrawing,
+  underPlatformEdge,
   type DrawnPiece,
   type Kit,
   type PartDrawing,
@@ -46,6 +47,18 @@ function choicesOf(kit: Kit, units: UnitSystem): readonly Choice[] {
       words: s.name,
       draw: () => supportDrawing(kit, s.id, s.height_max_mm / 1000, sizes),
     })),
+    ...kit.supports.flatMap((s) => {
+      const edge = underPlatformEdge(kit, s);
+      if (edge === s) return [];
+      const words = `${s.name}, under a platform's edge`;
+      return [
+        {
+          value: `edge ${s.id}`,
+          words,
+          draw: () => supportDrawing(kit, { ...edge, name: words }, s.height_max_mm / 1000, sizes),
+        },
+      ];
+    }),
   ];
 }
 

@@ -178,6 +178,20 @@ function PlatformFields({ plan }: { readonly plan: Plan }) {
           value={platform.side_mm / 1000}
           onTake={(metres) => put({ side_mm: metres * 1000 })}
         />
+        <LengthField
+          optional
+          empty="each support's own"
+          label="Sills under its ends"
+          description="Under the two edges that its stringers end at; a longer own sill stays."
+          units={plan.units}
+          size="small"
+          least_m={0.3}
+          value={platform.edge_sill_mm === undefined ? null : platform.edge_sill_mm / 1000}
+          onTake={(metres) => {
+            const { edge_sill_mm: _, ...rest } = platform;
+            change({ platform: metres === null ? rest : { ...rest, edge_sill_mm: metres * 1000 } });
+          }}
+        />
         <ChoiceField<"1" | "2">
           label="Carried"
           value={platform.pieces === 2 ? "2" : "1"}
