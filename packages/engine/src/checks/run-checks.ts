@@ -25,6 +25,7 @@ import { settingOf, type Setting } from "./setting.ts";
 import { softGroundChecks } from "./settling-checks.ts";
 import { planSoil } from "./soil.ts";
 import { soilLine, type SoilLine } from "./soil-proof.ts";
+import { supportChecks } from "./support-checks.ts";
 import type { CheckKind, CheckResult } from "./types.ts";
 import { upliftChecks } from "./uplift-checks.ts";
 
@@ -97,6 +98,7 @@ export function prove(input: ChecksInput): Proof {
         )
       : []),
     ...softGroundChecks(setting.value, soil),
+    ...supportChecks(setting.value, joints, groups[0]?.frame ?? null, platform?.frame ?? null),
     ...ruleChecks(setting.value, joints),
   ];
   return {

@@ -73,6 +73,7 @@ export {
 export {
   adjustedValues,
   bendingSpan,
+  columnCapacity,
   combinedForce,
   combinedMoment,
   combinedPressure,
