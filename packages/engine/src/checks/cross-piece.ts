@@ -116,6 +116,7 @@ function screwsOf(
     moisture: "wet",
     duration,
     short_reach: "equations",
+    predrilled: screw.diameter_mm > 6,
     rope: false,
     hole: used?.hole ?? freshHole,
   });

@@ -1,6 +1,7 @@
 import type { Problem, Source } from "../formula/index.ts";
 import type { Part } from "../layout/index.ts";
 import { feelChecks } from "./feel.ts";
+import { fasteningChecks } from "./fastening-checks.ts";
 import type { Frame } from "./frame.ts";
 import { checkCorner, checkDamage, checkStands } from "./frame-checks.ts";
 import { frameDrawings, type FrameDrawing } from "./frame-drawing.ts";
@@ -99,6 +100,7 @@ export function prove(input: ChecksInput): Proof {
       : []),
     ...softGroundChecks(setting.value, soil),
     ...supportChecks(setting.value, joints, groups[0]?.frame ?? null, platform?.frame ?? null),
+    ...fasteningChecks(setting.value, groups, joints),
     ...ruleChecks(setting.value, joints),
   ];
   return {

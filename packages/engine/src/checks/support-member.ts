@@ -74,7 +74,7 @@ function freeLength(carriers: readonly Carrier[], loads: readonly { readonly at_
   return Math.max(0.001, ...at.slice(1).map((x, i) => x - at[i]!));
 }
 
-interface Subject {
+export interface Subject {
   readonly part: Part;
   readonly lay: "flat" | "edge";
   readonly size: string;
@@ -139,7 +139,8 @@ function passesAs(
   return found.ok && useOf(worstOf({ ...s, size }, found.value, effects, context)) <= 1;
 }
 
-function judged(
+/** One piece under the effects of its patterns, against the strength of each combination. */
+export function checkMember(
   s: Subject,
   effects: readonly PatternEffect[],
   base: CheckBase,
@@ -210,7 +211,7 @@ export function checkSupportBeam(
       ? `Would pass with ${stouter.id} laid ${beam.lay}, or with ${by}.`
       : `No stouter size of the table passes laid ${beam.lay}: it would pass only with ${by}.`;
   };
-  return judged(subject, effects, base, beam.name, change, context);
+  return checkMember(subject, effects, base, beam.name, change, context);
 }
 
 /** Posts or legs as columns free to turn at both ends, leaning over their thinner side. */
@@ -243,5 +244,5 @@ export function checkPost(
       ? `Would pass with ${stouter.id}.`
       : "No stouter size of the table passes: lower the support, or brace it at mid height.";
   };
-  return judged(subject, effects, base, post.name, change, context);
+  return checkMember(subject, effects, base, post.name, change, context);
 }

@@ -15,7 +15,7 @@ interface Flood {
 }
 
 /** The flood level of the plan: none, a level on the site's datum, or what is wrong with it. */
-function floodOf({ input }: Setting): Flood | null | { readonly missing: string } {
+export function floodOf({ input }: Setting): Flood | null | { readonly missing: string } {
   const { plan, site } = input;
   if (plan.flood_level === null) return null;
   const level = [...site.levels, ...plan.levels].find((l) => l.id === plan.flood_level);
