@@ -197,19 +197,19 @@ export const catchBoardSeat = defineFormula(
   ({ p, g }) => Math.max(0, p - g),
 );
 
-/** Seat that is left when the module lies off its mark. s, t [m]; s_1 [m]. */
+/** Seat that is left once the module lies off its mark and the timber has dried. s, t, d_a, d_l, d_s [m]; s_1 [m]. */
 export const seatLeft = defineFormula(
   {
     id: "check.seat-left",
-    title: "Seat left after the slop in laying",
+    title: "Seat left after the slop in laying, shrinkage and slope",
     symbol: "s_1",
     unit: "m",
-    text: "max(0, s - t)",
-    inputs: { s: "m", t: "m" },
-    validity: "All the slop on one side.",
+    text: "max(0, s - t - d_a - d_l - d_s)",
+    inputs: { s: "m", t: "m", d_a: "m", d_l: "m", d_s: "m" },
+    validity: "All the slop on one side, shrinkage and slope shared by both ends.",
     source: statics("geometry of the joint"),
   },
-  ({ s, t }) => Math.max(0, s - t),
+  ({ s, t, d_a, d_l, d_s }) => Math.max(0, s - t - d_a - d_l - d_s),
 );
 
 export const checkFormulas = [

@@ -33,9 +33,13 @@ const platformCalculation = checkMethod(
 const seatFrom = (input: JsonObject): SeatKind => {
   const gap_m = (input["joint_gap_mm"] as number) / 1000;
   const projection = input["projection_mm"] as number | undefined;
+  const ends = {
+    length_m: (input["span_mm"] as number) / 1000,
+    grade: (input["grade"] as number | undefined) ?? 0,
+  };
   return projection === undefined
-    ? { on: "sill", width_m: (input["sill_width_mm"] as number) / 1000, gap_m }
-    : { on: "catch-board", projection_m: projection / 1000, gap_m };
+    ? { on: "sill", width_m: (input["sill_width_mm"] as number) / 1000, gap_m, ...ends }
+    : { on: "catch-board", projection_m: projection / 1000, gap_m, ...ends };
 };
 
 const seatCalculation = checkMethod(
@@ -48,6 +52,7 @@ const seatCalculation = checkMethod(
       number("sill_width_mm", "Width of the sill along the walkway", 1, 2000),
       number("joint_gap_mm", "Joint gap", 0, 500),
       optional(number("projection_mm", "Projection of a catch board, when it carries the end", 1, 2000)),
+      optional(number("grade", "Rise over run of the module, level when left out", 0, 1)),
       ...demandFields,
     ],
     validity: "Two ends share one sill; stringer and sill of one species; laying slop of 1/2 in on one side.",
@@ -60,6 +65,7 @@ const seatCalculation = checkMethod(
     const seat = seatFrom(input);
     const label = { id: "asked", where: "as asked", parts: [] };
     const sill: SeatKind = {
+      ...seat,
       on: "sill",
       width_m: (input["sill_width_mm"] as number) / 1000,
       gap_m: seat.gap_m,

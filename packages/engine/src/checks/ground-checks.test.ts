@@ -171,19 +171,27 @@ describe("lifting", () => {
   });
 });
 
-describe("seats (least seat of 1-1/2 in from AWC DCA 6, from memory; laying slop of 1/2 in by project decision)", () => {
+describe("seats (least seat of 1-1/2 in from AWC DCA 6, from memory; slop of 1/2 in; shrinkage 4.5 % across, 0.12 % along)", () => {
   const label = { id: "sill", where: "on the sill", parts: [] };
-  test("half of a sill 3-1/2 in wide is 1-3/4 in: too short by the slop; the wider sill that is named passes", () => {
-    const r = judged(checkSeatLength({ on: "sill", width_m: 3.5 * M_PER_IN, gap_m: 0 }, label, context));
-    near(r.capacity / M_PER_IN, 1.25);
+  const part = { length_m: 144 * M_PER_IN, grade: 0 };
+  const sill = (width_in: number) =>
+    ({ on: "sill", width_m: width_in * M_PER_IN, gap_m: 0, ...part }) as const;
+  /* 3.5 / 2 - 0.5 - 3.5 x 0.045 / 2 - 144 x 0.0012 / 2 = 1.08485 in; wide enough: 2 (1.5 + 0.5 + 0.0864) / 0.955 = 4.3694 in */
+  test("half of a sill 3-1/2 in wide is 1-3/4 in: too short by slop and shrinkage; the wider sill that is named passes", () => {
+    const r = judged(checkSeatLength(sill(3.5), label, context));
+    near(r.capacity / M_PER_IN, 1.08485);
     expect(r.status).toBe("fail");
-    expect(r.backwards.change).toBe("Would pass with a sill 4 in wide along the walkway.");
-    expect(
-      judged(checkSeatLength({ on: "sill", width_m: 4 * M_PER_IN, gap_m: 0 }, label, context)).status,
-    ).toBe("pass");
+    expect(r.backwards.change).toBe("Would pass with a sill 4 3/8 in wide along the walkway.");
+    expect(judged(checkSeatLength(sill(4.375), label, context)).status).toBe("pass");
+    expect(judged(checkSeatLength(sill(4.36), label, context)).status).toBe("fail");
   });
-  test("a catch board keeps its projection less the joint gap", () => {
-    const seat = { on: "catch-board", projection_m: 4 * M_PER_IN, gap_m: 0.5 * M_PER_IN } as const;
-    near(judged(checkSeatLength(seat, label, context)).capacity / M_PER_IN, 3);
+  /* 4 - 0.5 - 0.5 - 4 x 0.045 - 0.0864 = 2.7336 in; at 1 in 10 less 144 (1 - 0.995037) / 2 = 0.3573 in */
+  test("a catch board keeps its projection less the joint gap, slop and shrinkage, and on a slope less still", () => {
+    const seat = { on: "catch-board", projection_m: 4 * M_PER_IN, gap_m: 0.5 * M_PER_IN, ...part } as const;
+    near(judged(checkSeatLength(seat, label, context)).capacity / M_PER_IN, 2.7336);
+    near(
+      judged(checkSeatLength({ ...seat, grade: 0.1 }, label, context)).capacity / M_PER_IN,
+      2.7336 - 0.3573,
+    );
   });
 });

@@ -11,6 +11,7 @@ import { plywoodFormulas } from "./plywood-formulas.ts";
 import { plywoodDeck } from "./plywood-method.ts";
 import { panelFormulas } from "./panel-formulas.ts";
 import { checkFormulas } from "./formulas.ts";
+import { fasteningFormulas } from "./fastening-formulas.ts";
 import { frameFormulas } from "./frame-formulas.ts";
 import { frameCalculations } from "./frame-calculations.ts";
 import { feelFormulas } from "./feel-formulas.ts";
@@ -21,6 +22,7 @@ import { liftingFormulas } from "./niosh.ts";
 import { pieceCalculations } from "./piece-calculations.ts";
 import { checkConstants } from "./rules.ts";
 import { soilConstants } from "./soil-rules.ts";
+import { seatFormulas } from "./seat-formulas.ts";
 import { stringerCalculations } from "./stringer-calculations.ts";
 import { allStakes, displacedVolume, stakeShare } from "./uplift.ts";
 import { usedTimberFormulas } from "./used-timber.ts";
@@ -71,6 +73,8 @@ export const checkFormulaList: readonly AnyFormula[] = [
   ...soilConstants,
   ...checkFormulas,
   ...frameFormulas,
+  ...fasteningFormulas,
+  ...seatFormulas,
   ...liftingFormulas,
   ...peopleLiftFormulas,
   strandLoad,

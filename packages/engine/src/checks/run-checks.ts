@@ -22,6 +22,7 @@ import { metJoints } from "./plan-joints.ts";
 import { cannotCheck, missingOf } from "./result.ts";
 import { RULE_KINDS, ruleChecks } from "./rule-checks.ts";
 import { saidOf } from "./said-of.ts";
+import { seatStepChecks } from "./seat-step.ts";
 import { settingOf, type Setting } from "./setting.ts";
 import { softGroundChecks } from "./settling-checks.ts";
 import { planSoil } from "./soil.ts";
@@ -87,6 +88,7 @@ export function prove(input: ChecksInput): Proof {
     ...seatLengthChecks(setting.value, joints),
     ...seatBearingChecks(setting.value, joints, frameFinder(groups, platform?.frame ?? null)),
     ...bearingChecks(setting.value, soil),
+    ...seatStepChecks(setting.value, joints),
     ...upliftChecks(setting.value, joints),
     ...liftingChecks(setting.value, groups),
     ...feelChecks(setting.value, groups),

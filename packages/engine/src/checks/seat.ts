@@ -7,13 +7,26 @@ import { bearingCapacity, catchBoardSeat, seatLeft, sillSeat } from "./formulas.
 import type { CheckContext } from "./input.ts";
 import { resultOf } from "./result.ts";
 import { layingTolerance, leastSeat } from "./rules.ts";
+import {
+  catchBoardShrinkage,
+  moduleShrinkage,
+  shrinkAcross,
+  shrinkAlong,
+  sillShrinkage,
+  slopeShortening,
+} from "./seat-formulas.ts";
 import { governing, type Governing } from "./stringer-demand.ts";
 import type { StringerModel } from "./stringer-model.ts";
 import type { CheckBase, CheckResult } from "./types.ts";
 import type { LoadCase } from "./walk-demand.ts";
 
 /** What a module end rests on: half of a shared sill, or the projecting catch board of its neighbour. */
-export type SeatKind =
+export type SeatKind = SeatPlace & {
+  /** Length of the part that ends there, and its rise over run [m, 1]. */
+  readonly length_m: number;
+  readonly grade: number;
+};
+export type SeatPlace =
   | { readonly on: "sill"; readonly width_m: number; readonly gap_m: number }
   | { readonly on: "catch-board"; readonly projection_m: number; readonly gap_m: number };
 
@@ -33,14 +46,36 @@ const baseOf = (label: SeatLabel, part: string, title: string, rule: CheckBase["
   caution: `Lay to a string line and check every joint after the first tides and the first frost. ${GRADE}`,
 });
 
-const nominal = (seat: SeatKind, trace?: Trace) =>
+/** Seat as drawn [m]. */
+export const nominalSeat = (seat: SeatPlace, trace?: Trace) =>
   seat.on === "sill"
     ? sillSeat({ b: metres(seat.width_m), g: metres(seat.gap_m) }, trace)
     : catchBoardSeat({ p: metres(seat.projection_m), g: metres(seat.gap_m) }, trace);
 
-/** Length that bears once the module lies off its mark by the slop of laying [m]. */
+/** What dry timber and a slope take off a seat: across the grain of what it lies on, along the part, by the slope. */
+function losses(seat: SeatKind, trace?: Trace) {
+  const [k_a, k_l] = [shrinkAcross({}, trace), shrinkAlong({}, trace)];
+  const L = metres(seat.length_m);
+  const d_a =
+    seat.on === "sill"
+      ? sillShrinkage({ b: metres(seat.width_m), k_a }, trace)
+      : catchBoardShrinkage({ p: metres(seat.projection_m), k_a }, trace);
+  const d_l = moduleShrinkage({ L, k_l }, trace);
+  const d_s = slopeShortening({ L, i: qty(seat.grade, "1") }, trace);
+  return { d_a, d_l, d_s };
+}
+
+/** Length that bears once the module lies off its mark, the timber has dried and the slope has taken its part [m]. */
 const left = (seat: SeatKind, trace?: Trace) =>
-  seatLeft({ s: nominal(seat, trace), t: layingTolerance({}, trace) }, trace);
+  seatLeft({ s: nominalSeat(seat, trace), t: layingTolerance({}, trace), ...losses(seat, trace) }, trace);
+
+/** Width of a sill, or projection of a catch board, that leaves a seat of this length [m]. */
+function widthFor(seat: SeatKind, seat_m: number): number {
+  const { d_l, d_s } = losses(seat);
+  const bare = seat_m + layingTolerance({}) + d_l + d_s;
+  const kept = 1 - shrinkAcross({});
+  return seat.on === "sill" ? (2 * bare + seat.gap_m) / kept : (bare + seat.gap_m) / kept;
+}
 
 /** Least seat against the seat that is left after the slop of laying. */
 export function checkSeatLength(seat: SeatKind, label: SeatLabel, context: CheckContext): CheckResult {
@@ -49,14 +84,13 @@ export function checkSeatLength(seat: SeatKind, label: SeatLabel, context: Check
   const capacity = left(seat, working);
   const demand = leastSeat({}, working);
   const say = (v: number): string => showQuantity(v, "m", context.units);
-  const needed = leastSeat({}) + layingTolerance({});
-  const wide = 2 * needed + seat.gap_m;
+  const wide = say(widthFor(seat, leastSeat({})));
   const change =
     seat.on === "sill"
-      ? `Would pass with a sill ${say(wide)} wide along the walkway.`
-      : `Would pass with a catch board that projects ${say(needed + seat.gap_m)}.`;
-  const carries = `Keeps a seat of ${say(capacity)} with the module ${say(layingTolerance({}))} off its mark.`;
-  const governs = "module off its mark by the slop of laying";
+      ? `Would pass with a sill ${wide} wide along the walkway.`
+      : `Would pass with a catch board that projects ${wide}.`;
+  const carries = `Keeps a seat of ${say(capacity)} with the module ${say(layingTolerance({}))} off its mark and all timber dried out.`;
+  const governs = `module of ${say(seat.length_m)} off its mark by the slop of laying, dried out${seat.grade > 0 ? `, on a slope of ${(seat.grade * 100).toFixed(1)} %` : ""}`;
   const verdict = { unit: "m", demand, capacity, governs, working } as const;
   return resultOf(base, verdict, { carries, change: demand <= capacity ? null : change });
 }
@@ -116,9 +150,12 @@ export function checkSeatBearing(
   const working: Trace = [];
   worst.load.explain(working);
   const { demand, capacity, needed } = seatLoad(combination, model, worst, seat, code, working);
-  const need = needed + layingTolerance({});
   const carries = `The seat carries ${showQuantity(capacity, "N", units)} from one stringer${factorWords(combination)}.`;
-  const change = `Would pass with a seat of ${showQuantity(need, "m", units)} as laid.`;
+  const wide = showQuantity(widthFor(seat, needed), "m", units);
+  const change =
+    seat.on === "sill"
+      ? `Would pass with a sill ${wide} wide along the walkway.`
+      : `Would pass with a catch board that projects ${wide}.`;
   const verdict = { unit: "N", demand, capacity, governs: worst.load.name, working } as const;
   return resultOf(base, verdict, { carries, change: demand <= capacity ? null : change });
 }
