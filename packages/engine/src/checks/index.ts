@@ -24,6 +24,7 @@ import { checkConstants } from "./rules.ts";
 import { soilConstants } from "./soil-rules.ts";
 import { seatFormulas } from "./seat-formulas.ts";
 import { stringerCalculations } from "./stringer-calculations.ts";
+import { supportCalculations } from "./support-calculations.ts";
 import { allStakes, displacedVolume, stakeShare } from "./uplift.ts";
 import { usedTimberFormulas } from "./used-timber.ts";
 
@@ -99,6 +100,7 @@ export const checkCalculations: readonly Calculation<CalcContext>[] = [
   ...frameCalculations,
   ...groundCheckCalculations,
   ...kindCalculations,
+  ...supportCalculations,
   meshStrand,
   barGrating,
   plywoodDeck,

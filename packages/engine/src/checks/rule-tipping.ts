@@ -1,6 +1,6 @@
 import { adhesionFactor, grippingLength, stakeGirth, stakePullOut } from "../flood/index.ts";
 import type { Trace } from "../formula/index.ts";
-import { hasBase, supportKind, type SupportKind } from "../kit/index.ts";
+import { hasBase, type SupportKind } from "../kit/index.ts";
 import { sidewaysShare, tippingHold, tippingMoment, type ResolvedRule } from "../rules/index.ts";
 import { weightOf } from "../structure/index.ts";
 import { inches, kilograms, metres, newtons, qty, showQuantity, type Qty } from "../units/index.ts";
