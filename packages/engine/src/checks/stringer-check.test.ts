@@ -193,3 +193,11 @@ test("three stringers at 24 in or less under boards count as repetitive, under m
   const wide: Frame = { ...three, positions_m: [-0.7, 0, 0.7] };
   expect(judged("bending", { ...wide, has_boards: true }).capacity).toBeCloseTo(mesh, 6);
 });
+
+test("the free length between cross pieces stands in the working of bending, before the factor that it gives", () => {
+  const symbols = judged("bending").working.map((s) => s.symbol);
+  const brace = judged("bending").working.find((s) => s.id === "check.brace");
+  expect(brace).toMatchObject({ value: 24 * M_PER_IN, unit: "m" });
+  expect(symbols.indexOf("lu")).toBeLessThan(symbols.indexOf("CL"));
+  expect(judged("shear").working.some((s) => s.id === "check.brace")).toBe(false);
+});

@@ -31,6 +31,7 @@ export function stringerVerdict(
   const working: Trace = [];
   recordSpan(model, worst, working);
   worst.load.explain(working);
+  if (check === "bending") recordBrace(model, working);
   const wanted = { bending: "fb", shear: "fv", deflection: "e" } as const;
   const situation = situationOf(model.frame, worst.held.combination);
   const strengths = context.code.strength(model.member, situation, working, [wanted[check]]);
@@ -66,6 +67,24 @@ function recordSpan(model: StringerModel, { load, stringer, peak }: Governing, t
       how: `lever rule, standing ${Math.abs(at * 1000).toFixed(0)} mm off the middle`,
     });
   }
+}
+
+/** What keeps the pressed edge from bending out sideways; the factor for it follows in the strength's own lines. */
+function recordBrace({ frame }: StringerModel, trace: Trace): void {
+  recordValue(trace, {
+    id: "check.brace",
+    title: "Free length of the stringer's upper edge against bending out sideways",
+    symbol: "lu",
+    value: frame.brace_m,
+    unit: "m",
+    source: {
+      id: "causey-checks",
+      title: "Project decision on checks",
+      at: "longest way between two rows of cross pieces; the deck is not counted on",
+      status: "project",
+    },
+    how: "from the places of the cross pieces",
+  });
 }
 
 function deadSteps(model: StringerModel, trace: Trace): { w: Qty<"N/m">; L: Qty<"m"> } {
