@@ -10,6 +10,7 @@ import { peopleLiftFormulas } from "./people-lift-formulas.ts";
 import { plywoodFormulas } from "./plywood-formulas.ts";
 import { plywoodDeck } from "./plywood-method.ts";
 import { panelFormulas } from "./panel-formulas.ts";
+import { floodCheckFormulas } from "./flood-formulas.ts";
 import { checkFormulas } from "./formulas.ts";
 import { fasteningFormulas } from "./fastening-formulas.ts";
 import { frameFormulas } from "./frame-formulas.ts";
@@ -45,6 +46,8 @@ export {
   type SoilWorth,
 } from "./soil-proof.ts";
 export type { DrawnLines, DrawnLoad, DrawnPeak, FrameDrawing } from "./frame-drawing.ts";
+export type { FloodFigures } from "./water-checks.ts";
+export type { AnchorFigure } from "./anchor-checks.ts";
 export { codeFitProblems } from "./code-fit.ts";
 export { RULE_KINDS } from "./rule-checks.ts";
 export { ruleCalculations } from "./rule-calculations.ts";
@@ -90,6 +93,7 @@ export const checkFormulaList: readonly AnyFormula[] = [
   ...feelFormulas,
   ...handlingFormulas,
   ...usedTimberFormulas,
+  ...floodCheckFormulas,
 ];
 
 /** Every calculation of this topic, for the registry. */

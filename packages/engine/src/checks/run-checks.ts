@@ -30,6 +30,7 @@ import { soilLine, type SoilLine } from "./soil-proof.ts";
 import { supportChecks } from "./support-checks.ts";
 import type { CheckKind, CheckResult } from "./types.ts";
 import { upliftChecks } from "./uplift-checks.ts";
+import { waterChecks, type FloodFigures } from "./water-checks.ts";
 
 const KINDS: readonly CheckKind[] = [
   "stringer-bending",
@@ -70,16 +71,20 @@ export interface Proof {
   readonly frames: readonly FrameDrawing[];
   /** The ground along the walkway; null when nothing is known of it. */
   readonly soil: SoilLine | null;
+  /** Null without a flood level. */
+  readonly flood: FloodFigures | null;
 }
 
 /** `runChecks` with what a page or sheet draws beside the checks. */
 export function prove(input: ChecksInput): Proof {
   const setting = settingOf(input);
-  if (!setting.ok) return { checks: nothingKnown(input, setting.problems), frames: [], soil: null };
+  if (!setting.ok)
+    return { checks: nothingKnown(input, setting.problems), frames: [], soil: null, flood: null };
   const groups = moduleGroups(setting.value);
   const joints = metJoints(setting.value);
   const soil = planSoil(setting.value, joints);
   const platform = platformFrame(setting.value);
+  const water = waterChecks(setting.value, joints);
   const results = [
     ...moduleStringerChecks(setting.value, groups),
     ...groups.flatMap((group) => damageChecks(setting.value, group)),
@@ -104,6 +109,7 @@ export function prove(input: ChecksInput): Proof {
     ...supportChecks(setting.value, joints, groups[0]?.frame ?? null, platform?.frame ?? null),
     ...fasteningChecks(setting.value, groups, joints),
     ...ruleChecks(setting.value, joints),
+    ...water.checks,
   ];
   return {
     checks: saidOf(results, setting.value.context).toSorted(
@@ -111,6 +117,7 @@ export function prove(input: ChecksInput): Proof {
     ),
     frames: frameDrawings(setting.value, groups),
     soil: soilLine(setting.value, soil),
+    flood: water.flood,
   };
 }
 

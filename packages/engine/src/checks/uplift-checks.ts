@@ -1,3 +1,4 @@
+import { caseOf, type FloodCase } from "./flood-cases.ts";
 import { supportKind } from "../kit/index.ts";
 import type { Part } from "../layout/index.ts";
 import type { PartMass } from "./input.ts";
@@ -9,24 +10,14 @@ import type { CheckBase, CheckResult } from "./types.ts";
 import { checkUplift, stakeShare, type AfloatPart, type Hold } from "./uplift.ts";
 import { flotationSafety } from "../flood/index.ts";
 
-interface Flood {
-  readonly name: string;
-  readonly z_m: number;
-}
-
 /** The flood level of the plan: none, a level on the site's datum, or what is wrong with it. */
-export function floodOf({ input }: Setting): Flood | null | { readonly missing: string } {
-  const { plan, site } = input;
-  if (plan.flood_level === null) return null;
-  const level = [...site.levels, ...plan.levels].find((l) => l.id === plan.flood_level);
-  if (!level) return { missing: `a water level "${plan.flood_level}" in the plan's levels` };
-  if (level.datum !== site.datum)
-    return { missing: `the flood level on the site's datum "${site.datum}": it stands on "${level.datum}"` };
-  return { name: level.name, z_m: level.z_m };
+export function floodOf(setting: Setting): FloodCase | null | { readonly missing: string } {
+  const { flood_level } = setting.input.plan;
+  return flood_level === null ? null : caseOf(setting, flood_level);
 }
 
 /** Stakes and screw piles of one support that count for one of the parts it carries. */
-function holdAt(setting: Setting, met: MetJoint): Hold | null {
+export function holdAt(setting: Setting, met: MetJoint): Hold | null {
   const kind = supportKind(setting.input.plan.kit, met.joint.support);
   const { anchor, piles } = kind;
   if (!anchor && !piles) return null;
@@ -36,6 +27,7 @@ function holdAt(setting: Setting, met: MetJoint): Hold | null {
     size: anchor?.size ?? "",
     embedment_m: anchor ? anchor.embedment_mm / 1000 : 0,
     strength: met.strength,
+    state: setting.input.plan.proof.flood.stakes,
     ...(piles
       ? { pile: { count: piles.count * half, piles, depth_m: pileDepthAt(setting, met.joint, kind) } }
       : {}),

@@ -1,15 +1,12 @@
 import { defineConstant, defineFormula, type Trace } from "../formula/index.ts";
+import { pullOut, type StakeState } from "../anchors/index.ts";
 import {
-  adhesionFactor,
   buoyantUplift,
   displacedWeight,
   flotationSafety,
-  grippingLength,
   holdDown,
   requiredHoldDown,
   selfWeightFactor,
-  stakeGirth,
-  stakePullOut,
 } from "../flood/index.ts";
 import { densityAtMoisture, weightOf } from "../structure/index.ts";
 import { M_PER_IN, inches, metres, newtons, qty, showQuantity, type Qty } from "../units/index.ts";
@@ -38,6 +35,8 @@ export interface Hold {
   readonly size: string;
   readonly embedment_m: number;
   readonly strength: GroundStrength | null;
+  /** How the stakes stand; set for weeks when left out. */
+  readonly state?: StakeState;
   readonly pile?: PileHold;
 }
 
@@ -157,7 +156,7 @@ function upliftVerdict(part: AfloatPart, label: UpliftLabel, context: CheckConte
 }
 
 /** Timber, panels and floats by their volume, the rest as steel [m3]. */
-function volumeUnder(mass: PartMass, working: Trace): Qty<"m3"> {
+export function volumeUnder(mass: PartMass, working?: Trace): Qty<"m3"> {
   const heavy = Math.max(0, mass.other_kg - (mass.bulk_kg ?? 0));
   const V = qty(mass.timber_m3 + (mass.bulk_m3 ?? 0), "m3");
   const rho_s = steelDensity({}, heavy > 0 ? working : undefined);
@@ -166,7 +165,7 @@ function volumeUnder(mass: PartMass, working: Trace): Qty<"m3"> {
 }
 
 /** What stakes and piles at one end hold [N]; 0 without any. */
-function holdOf(hold: Hold, context: CheckContext, trace?: Trace): number {
+export function holdOf(hold: Hold, context: CheckContext, trace?: Trace): number {
   return stakesOf(hold, context, trace) + pilesOf(hold, trace);
 }
 
@@ -182,10 +181,13 @@ function stakesOf(hold: Hold, { tables }: CheckContext, trace?: Trace): number {
   if (hold.stakes <= 0 || !hold.strength || !size) return 0;
   const { su } = hold.strength;
   if (trace) recordStrength(hold.strength, trace);
-  const [b, d] = [inches(size.thickness_in), inches(size.width_in)];
-  const P = stakeGirth({ b, d }, trace);
-  const L_g = grippingLength({ L: metres(hold.embedment_m), b: metres(Math.max(b, d)) }, trace);
-  const R_1 = stakePullOut({ alpha: adhesionFactor({ su }, trace), su, P, L_g }, trace);
+  const section = {
+    shape: "rectangle",
+    facing: inches(size.thickness_in),
+    along: inches(size.width_in),
+  } as const;
+  const state = hold.state ?? "set";
+  const R_1 = pullOut({ section, embedment: metres(hold.embedment_m), su, state }, trace);
   return allStakes({ n: qty(hold.stakes, "1"), R_1 }, trace);
 }
 

@@ -62,5 +62,27 @@ const soil = z.strictObject({
   ),
 });
 
+const flood = z.strictObject({
+  cases: many(
+    z.strictObject({
+      id: text,
+      name: text,
+      z_m: number,
+      speeds_m_s: z.tuple([number, number]),
+      source: text,
+    }),
+  ),
+  first_floats: z.nullable(z.strictObject({ part: text, z_m: number })),
+  dammed_share: z.nullable(number),
+  anchors: many(
+    z.strictObject({ joint: text, pull_n: number, push_n: number, utilisation: number, stakes: text }),
+  ),
+  closes_at: z.strictObject({ z_m: number, speed_m_s: number }),
+});
+
 /** What stands behind the checks. */
-export const proofSchema = z.strictObject({ frames: many(frame), soil: z.nullable(soil) });
+export const proofSchema = z.strictObject({
+  frames: many(frame),
+  soil: z.nullable(soil),
+  flood: z.nullable(flood),
+});

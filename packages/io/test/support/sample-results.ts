@@ -245,7 +245,7 @@ export const sampleResults: Results = {
     weighted: { money: 400, shade: 80, contact: 100, crossings: 120, total: 700 },
   },
   checks,
-  proof: { frames: [], soil: null },
+  proof: { frames: [], soil: null, flood: null },
   take_off: {
     timber: [{ size: "2x6", length_mm: 3644.9, count: 6, uses: [{ use: "stringer", count: 6 }] }],
     counted: [{ item: "screw-10x3", name: "Wood screw", count: 140 }],
