@@ -4,7 +4,7 @@ import type { LevelBasis, LevelRole } from "@causey/engine/water";
 import { DATUM } from "./datum.ts";
 import { KIT } from "./kit-choice.ts";
 import type { Reading } from "./readings.ts";
-import { PAPERS, REQUEST } from "./told.ts";
+import { PAPERS, PROOF, REQUEST } from "./told.ts";
 
 const level = (
   id: string,
@@ -101,6 +101,7 @@ export function planFile(readings: readonly Reading[], survey: Survey): string {
     survey,
     papers: PAPERS,
     water: WATER,
+    proof: PROOF,
     terrain: { kind: "grid", file: "terrain.asc", unit: "m", datum: DATUM },
     prices: { file: "prices.csv" },
     laying: { from: "2027-05-10", to: "2027-05-21", carry_m: 140, carriers: 8 },

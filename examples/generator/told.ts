@@ -1,3 +1,4 @@
+import { BLANK_PROOF, type ProofChoice } from "@causey/engine/plan";
 import type { CheckShot, Survey } from "@causey/engine/survey";
 import { DATUM } from "./datum.ts";
 import type { Meadow } from "./meadow.ts";
@@ -39,6 +40,22 @@ export const PAPERS = {
   date: "2027-02-15",
   adjoining: ["Quillet Bay Commoners, Shore Lane"],
 } as const;
+
+/** What a storm over the meadow brings; invented. No month with ice: the bay's water is salt and moves. */
+export const PROOF: ProofChoice = {
+  ...BLANK_PROOF,
+  flood: {
+    ...BLANK_PROOF.flood,
+    levels: ["highest-predicted"],
+    speed_m_s: 0.4,
+    speed_source: "Estimated from drifting straw at a spring tide, invented",
+    wave: { height_m: 0.15, period_s: 2 },
+    wrack: { thickness_m: 0.1, clogged_share: 0.5 },
+    log_kg: 40,
+    stakes: "set",
+    ice_months: [],
+  },
+};
 
 const SHOTS: readonly Spot[] = [
   [128, 166],

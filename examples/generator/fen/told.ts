@@ -1,4 +1,4 @@
-import { BLANK_LAYOUT, BLANK_MONEY, BLANK_SECTIONS } from "@causey/engine/plan";
+import { BLANK_LAYOUT, BLANK_MONEY, BLANK_PROOF, BLANK_SECTIONS } from "@causey/engine/plan";
 import { between, type Random } from "../random.ts";
 import type { Spot } from "../polygon.ts";
 import { onFen } from "./draw.ts";
@@ -96,6 +96,15 @@ export const fenPlan = (fen: Fen, random: Random, levelling: Random): string =>
       crs: { local: "Hollin local grid" },
       vertical_datum: DATUM,
       ...BLANK_SECTIONS,
+      proof: {
+        ...BLANK_PROOF,
+        flood: {
+          ...BLANK_PROOF.flood,
+          speed_m_s: 0.1,
+          speed_source: "Estimated from drifting sedge in a wet winter, invented",
+          wrack: { thickness_m: 0.05, clogged_share: 0.3 },
+        },
+      },
       request: {
         requester: "Orla Tench",
         organisation: "Hollin Water Group",

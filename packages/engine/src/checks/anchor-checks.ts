@@ -189,7 +189,7 @@ function conclude(
   const say = (n: number): string => showQuantity(n, "N", units);
   const [pull_n, push_n] = [demand.pull_n, demand.push.push.force_n];
   const words = kind.anchor
-    ? `${kind.anchor.count} stakes ${kind.anchor.size}, ${showQuantity(kind.anchor.embedment_mm / 1000, "m", units)} in the ground, ${STATE_WORDS[setting.input.plan.proof.flood.stakes]}`
+    ? `${kind.anchor.count} ${kind.anchor.count === 1 ? "stake" : "stakes"} ${kind.anchor.size}, ${showQuantity(kind.anchor.embedment_mm / 1000, "m", units)} in the ground, ${STATE_WORDS[setting.input.plan.proof.flood.stakes]}`
     : kind.piles
       ? `${kind.piles.count} screw piles`
       : "no stakes";

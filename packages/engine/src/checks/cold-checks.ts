@@ -28,7 +28,7 @@ function postsOf(setting: Setting, kind: SupportKind): Post[] {
   const { anchor, piles } = kind;
   const stake = anchor && sized(anchor.size);
   const uprights = kind.pieces
-    .filter((p) => p.lay === undefined && /post|upright|leg/i.test(p.name))
+    .filter((p) => p.per_height > 0)
     .flatMap((p): Post[] => {
       const section = sized(p.size);
       return section ? [{ name: p.name, count: p.count, section, embedment_m: 0, material: "wood" }] : [];

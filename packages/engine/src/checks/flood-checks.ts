@@ -291,6 +291,9 @@ export function waveChecks(
   return [pushed, crestCheck(setting, line, flood)];
 }
 
+/** Open share from which a deck lets the crest through, by the rule. */
+const OPEN_ENOUGH = 0.4;
+
 /** The crest under the part that it lifts most, against the part's own weight: the stakes stand under the anchors. */
 function crestCheck(setting: Setting, line: WetLine, flood: FloodCase): CheckResult {
   const base = {
@@ -299,6 +302,12 @@ function crestCheck(setting: Setting, line: WetLine, flood: FloodCase): CheckRes
   };
   const lifted = line.parts.map((part) => ({ part, U: crestOnPart(setting, flood, part) }));
   const worst = lifted.reduce((a, b) => (b.U > a.U ? b : a), lifted[0]!);
+  const { deck } = setting.input.plan.kit;
+  if (deck.kind !== "boards" && deck.open_share >= OPEN_ENOUGH)
+    return notApplicable(
+      base,
+      "40 % or more of the deck is open: it lets the crest through; tie every panel",
+    );
   const wave = waveAt(setting, partDepth(flood, worst.part));
   if (!wave || worst.U <= 0) return notApplicable(base, "the crest stays under every deck");
   const working: Trace = [];
@@ -322,7 +331,7 @@ function crestCheck(setting: Setting, line: WetLine, flood: FloodCase): CheckRes
     },
     {
       carries: `The crest lifts ${worst.part.part.id} with ${showQuantity(U, "N", setting.context.units)}; the anchors are held against it.`,
-      change: `Would pass with its underside ${say(z_c - zero)} higher; otherwise let the water through (40 % open or more) and tie every panel. Needs no change where the anchors pass.`,
+      change: `Would pass with its underside ${say(z_c - zero)} higher, or with a deck of which 40 % or more is open and every panel tied.`,
     },
   );
 }

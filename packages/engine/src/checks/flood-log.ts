@@ -71,7 +71,7 @@ export function logCheck(
     ...floodBase("log", "A drifting log", partIds(line)),
     rule: impactForce.spec.source,
     caution:
-      "One hit on one joint; the screws between module and support are not in it. Choose what may go first: a screw is cheaper than a stringer.",
+      "One hit on one joint; wood by the stress it may carry, so it breaks later than said; the screws between module and support are not in it. Choose what may go first: a screw is cheaper than a stringer.",
   };
   const { log_kg } = setting.input.plan.proof.flood;
   if (log_kg === null) return notApplicable(base, "not told; drifting logs and boards are not looked at");

@@ -22,6 +22,8 @@ type Anchor = NonNullable<SupportKind["anchor"]>;
 /** Steps of length that stakes are cut to [m], from the shortest asked about to the longest. */
 const CUT_M = { us: 12 * M_PER_IN, metric: 0.3 } as const;
 const [SHORTEST_M, LONGEST_M] = [0.9, 3.1];
+/** One on each side at the least: a single stake lets the other side rise. */
+const LEAST_STAKES = 2;
 const MOST_STAKES = 8;
 /** Thickness and width of timber that one drives by hand [in]. */
 const DRIVEN_IN = { thick: 1.4, wide: 3.6 } as const;
@@ -136,7 +138,7 @@ function fewestOf(
   if (length - above <= leastEmbedment(choice.section)) return [];
   const most = setOf(MOST_STAKES);
   if (most.combined > 1) return [];
-  const least = Math.max(1, Math.ceil(leastCount(most) - 1e-9));
+  const least = Math.max(LEAST_STAKES, Math.ceil(leastCount(most) - 1e-9));
   for (let count = least; count <= MOST_STAKES; count++) {
     const set = setOf(count);
     if (set.combined <= 1) return [{ choice, set, anchor: anchorOf(choice, length, above, count) }];
