@@ -3,7 +3,7 @@ import { frostHeave, iceLift, iceVerdict, isDay, iceStress, type Standing } from
 import { recordValue, type Trace } from "../formula/index.ts";
 import { supportKind, type SupportKind } from "../kit/index.ts";
 import { inches, metres, millimetres, newtons, qty, showQuantity } from "../units/index.ts";
-import { iceOnSupport, roundOfGirth } from "./flood-formulas.ts";
+import { iceOnSupport, roundOfGirth } from "./cold-formulas.ts";
 import { MISSING_STRENGTH, recordStrength, type GroundStrength } from "./ground-strength.ts";
 import type { MetJoint } from "./plan-joints.ts";
 import { cannotCheck, notApplicable, resultOf } from "./result.ts";

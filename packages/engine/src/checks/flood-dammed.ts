@@ -10,7 +10,7 @@ import {
 } from "../flood/index.ts";
 import type { Trace } from "../formula/index.ts";
 import { metres, qty, showQuantity, type Qty } from "../units/index.ts";
-import { floodBase, partIds } from "./flood-checks.ts";
+import { floodBase, partIds } from "./flood-side.ts";
 import { jointDepth, partDepth, zeroOf, type FloodLoads } from "./flood-demand.ts";
 import { mostDammedShare } from "./flood-formulas.ts";
 import type { WetLine, WetPart } from "./flood-loads.ts";

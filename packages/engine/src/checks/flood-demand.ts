@@ -174,13 +174,19 @@ function recordForce(trace: Trace | undefined, id: string, title: string, value:
   });
 }
 
-/** Uplift of the crest under a part, with slamming where it strikes from below; 0 without a wave [N]. */
+/**
+ * Uplift of the crest under a part, with slamming where it strikes from below [N]; 0 without a wave, and where even the
+ * trough stays over the deck, since the wave then presses on both its faces.
+ */
 export function crestOnPart(setting: Setting, flood: FloodCase, part: WetPart, trace?: Trace): Qty<"N"> {
   const depth = partDepth(flood, part);
-  const wave = waveAt(setting, depth, trace);
+  const wave = waveAt(setting, depth);
   if (!wave) return newtons(0);
+  waveAt(setting, depth, trace);
   const z_c = crestLevel({ d: wave.d, H: wave.H }, trace);
   const z_u = zeroOf(part);
+  const top = z_u + Math.max(...part.shape.bodies.map((b) => b.top_m));
+  if (depth - wave.H / 2 >= top) return newtons(0);
   const strikes = depth <= z_u;
   return crestUplift(
     {

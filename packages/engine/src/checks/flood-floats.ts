@@ -10,7 +10,7 @@ import {
 import { recordValue, type Trace } from "../formula/index.ts";
 import { newtons, qty, showQuantity } from "../units/index.ts";
 import type { FloodCase } from "./flood-cases.ts";
-import { floodBase, partIds } from "./flood-checks.ts";
+import { floodBase, partIds } from "./flood-side.ts";
 import type { AfloatShape } from "./flood-shapes.ts";
 import type { WetLine, WetPart } from "./flood-loads.ts";
 import { MISSING_STRENGTH } from "./ground-strength.ts";

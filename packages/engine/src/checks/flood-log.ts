@@ -6,7 +6,7 @@ import { inches, metres, millimetres, newtons, qty, showQuantity, type Qty } fro
 import { kindAt, stakeBending, stakeChoice } from "./anchor-joint.ts";
 import { pileDepthAt } from "./base-joints.ts";
 import type { FloodCase } from "./flood-cases.ts";
-import { floodBase, partIds } from "./flood-checks.ts";
+import { floodBase, partIds } from "./flood-side.ts";
 import { partDepth, zeroOf } from "./flood-demand.ts";
 import { midspanForce, tetherFactor } from "./flood-formulas.ts";
 import { dragOnShape, type WetJoint, type WetLine, type WetPart } from "./flood-loads.ts";

@@ -10,6 +10,7 @@ import { peopleLiftFormulas } from "./people-lift-formulas.ts";
 import { plywoodFormulas } from "./plywood-formulas.ts";
 import { plywoodDeck } from "./plywood-method.ts";
 import { panelFormulas } from "./panel-formulas.ts";
+import { coldCheckFormulas } from "./cold-formulas.ts";
 import { floodCheckFormulas } from "./flood-formulas.ts";
 import { checkFormulas } from "./formulas.ts";
 import { fasteningFormulas } from "./fastening-formulas.ts";
@@ -94,6 +95,7 @@ export const checkFormulaList: readonly AnyFormula[] = [
   ...handlingFormulas,
   ...usedTimberFormulas,
   ...floodCheckFormulas,
+  ...coldCheckFormulas,
 ];
 
 /** Every calculation of this topic, for the registry. */

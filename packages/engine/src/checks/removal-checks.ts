@@ -2,7 +2,7 @@ import { pullOut, type StakeSection } from "../anchors/index.ts";
 import type { Trace } from "../formula/index.ts";
 import { hasBase, supportKind, type SupportKind } from "../kit/index.ts";
 import { inches, kilograms, metres, qty, showQuantity } from "../units/index.ts";
-import { outOfMud, siltDensity, siltDepth, stakeAsMass, suctionShare } from "./flood-formulas.ts";
+import { outOfMud, siltDensity, siltDepth, stakeAsMass, suctionShare } from "./cold-formulas.ts";
 import { MISSING_STRENGTH, recordStrength, type GroundStrength } from "./ground-strength.ts";
 import { carrierLimit, massOf } from "./lifting.ts";
 import { teamLimit } from "./niosh.ts";

@@ -105,7 +105,7 @@ export function proposeStakes(
   const proven: ProposedStakes[] = [];
   for (const { anchor, choice } of lean) {
     const anew = proven.length < MOST_PROPOSED ? workedAnew() : null;
-    if (anew) proven.push(anew);
+    if (anew && proven.every((p) => p.anchor.count > anew.anchor.count)) proven.push(anew);
 
     function workedAnew(): ProposedStakes | null {
       for (let count = anchor.count; count <= MOST_STAKES; count++) {

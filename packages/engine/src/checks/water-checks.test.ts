@@ -178,6 +178,16 @@ test("a lower level asks no more of the anchors, and stays under the deck withou
   expect(judged(both, "anchor.J1").utilisation).toBeCloseTo(judged(high, "anchor.J1").utilisation, 12);
 });
 
+test("a crest adds to the pull while its trough lies under the deck, and no more once all of the wave runs over it", () => {
+  const [storm] = levelSite().levels;
+  const pull = (z_m: number, wave: { height_m: number; period_s: number } | null): number =>
+    flooded({ ...told, wave }, stakes, {}, [{ ...storm!, z_m }]).flood!.anchors.find((a) => a.joint === "J1")!
+      .pull_n;
+  const wave = { height_m: 0.15, period_s: 2 };
+  expect(pull(1.45, wave)).toBeGreaterThan(pull(1.45, null));
+  expect(pull(2, wave)).toBe(pull(2, null));
+});
+
 test("the dammed share is that of the boxes: stringers, deck, projecting catch boards and crates over the section of the water", () => {
   const proof = flooded(told);
   const { modules, line } = { modules: 3, line: 3 * 2.4384 };

@@ -3,15 +3,9 @@ import { metres, qty, type Qty } from "../units/index.ts";
 import { anchorChecks, type AnchorFigure } from "./anchor-checks.ts";
 import { coldChecks } from "./cold-checks.ts";
 import { floodCases, type FloodCases } from "./flood-cases.ts";
-import {
-  boundsAt,
-  dragCheck,
-  floodBase,
-  partIds,
-  sideMemory,
-  speedMissing,
-  waveChecks,
-} from "./flood-checks.ts";
+import { boundsAt, dragCheck, speedMissing } from "./flood-checks.ts";
+import { floodBase, partIds, sideMemory } from "./flood-side.ts";
+import { waveChecks } from "./flood-waves.ts";
 import { dammedCheck } from "./flood-dammed.ts";
 import { floodLoads, jointsById, type FloodLoads } from "./flood-demand.ts";
 import { floatsFirst, type FirstFloat } from "./flood-floats.ts";
