@@ -35,7 +35,7 @@ const seatFrom = (input: JsonObject): SeatKind => {
   const projection = input["projection_mm"] as number | undefined;
   const ends = {
     length_m: (input["span_mm"] as number) / 1000,
-    grade: (input["grade"] as number | undefined) ?? 0,
+    grade: (input["slope"] as number | undefined) ?? 0,
   };
   return projection === undefined
     ? { on: "sill", width_m: (input["sill_width_mm"] as number) / 1000, gap_m, ...ends }
@@ -52,7 +52,7 @@ const seatCalculation = checkMethod(
       number("sill_width_mm", "Width of the sill along the walkway", 1, 2000),
       number("joint_gap_mm", "Joint gap", 0, 500),
       optional(number("projection_mm", "Projection of a catch board, when it carries the end", 1, 2000)),
-      optional(number("grade", "Rise over run of the module, level when left out", 0, 1)),
+      optional(number("slope", "Rise over run of the module, level when left out", 0, 1)),
       ...demandFields,
     ],
     validity: "Two ends share one sill; stringer and sill of one species; laying slop of 1/2 in on one side.",
