@@ -13,11 +13,6 @@ import type { CheckResult } from "./types.ts";
 /** Readings from which the band says more than the lowest of them. */
 const BAND_READINGS = 2;
 
-const kept = (strength: GroundStrength, one: SoilJoint): GroundStrength => ({
-  ...strength,
-  how: `${strength.how}; at ${one.met.joint.id} no higher than the strength at 5 % from ${one.ground.readings.length} readings`,
-});
-
 /** The strength at 5 % of a joint's band; null where fewer than two readings make it. */
 function bandLow(one: SoilJoint): GroundStrength | null {
   const count = one.ground.readings.length;
@@ -30,15 +25,10 @@ function bandLow(one: SoilJoint): GroundStrength | null {
 }
 
 /**
- * Strength that bearing is held against: the lowest reading near, or the plan's own value, and where two readings or
- * more make a band, no more than its 5 %. Over a told root mat the band is the mud's and stays with it.
+ * Strength that bearing is held against with the plan's safety: the lowest reading near, or the plan's own value. How
+ * strengths scatter is judged apart, by the chance of giving way: taken here as well it would be counted twice.
  */
-export function bearingStrength(one: SoilJoint, mat_m: number | null): GroundStrength | null {
-  const { strength } = one.met;
-  const low = mat_m === null ? bandLow(one) : null;
-  if (!strength || !low) return strength;
-  return low.su < strength.su ? low : kept(strength, one);
-}
+export const bearingStrength = ({ met }: SoilJoint): GroundStrength | null => met.strength;
 
 /** Strength of the mud under a root mat: 5 % of its band, its only reading, or the plan's own value. */
 export function mudStrength(one: SoilJoint): GroundStrength | null {
@@ -65,7 +55,7 @@ interface Held {
 }
 
 function held(one: SoilJoint, mat_m: number | null, safety: number): Held {
-  const strength = bearingStrength(one, mat_m);
+  const strength = bearingStrength(one);
   const mud = mat_m === null ? null : mudStrength(one);
   const mat = mat_m !== null && mud ? { thickness_m: mat_m, mud } : null;
   if (!strength || (mat_m !== null && !mat)) return { one, strength: null, mat, use: null };

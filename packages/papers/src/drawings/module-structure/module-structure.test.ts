@@ -115,7 +115,10 @@ test("a sag that rounds to nothing has no sign", () => {
 
 test("the deck is as wide as the kit's geometry says, and a shorter module is drawn to the same scale", () => {
   const context = contextOf("metric", "a4");
-  const results = { ...context.results, proof: { frames: [frame, { ...frame, length_m: 1.5 }] } };
+  const results = {
+    ...context.results,
+    proof: { frames: [frame, { ...frame, length_m: 1.5 }], soil: null, flood: null },
+  };
   const views = results.proof.frames.map((f) => structureView({ ...context, results }, f));
   expect(views[0]!.deck_width_m).toBeCloseTo(
     kitGeometry(context.plan.kit, context.tables.sizes).deck_width_m,
