@@ -47,11 +47,9 @@ export const PROOF: ProofChoice = {
   flood: {
     ...BLANK_PROOF.flood,
     levels: ["highest-predicted"],
-    speed_m_s: 0.4,
+    speed_m_s: 0.2,
     speed_source: "Estimated from drifting straw at a spring tide, invented",
-    wave: { height_m: 0.15, period_s: 2 },
-    wrack: { thickness_m: 0.1, clogged_share: 0.5 },
-    log_kg: 40,
+    log_kg: 25,
     stakes: "set",
     ice_months: [],
   },

@@ -214,7 +214,7 @@ describe("used timber", () => {
     for (const r of used) {
       const says = r.caution.startsWith("Used timber, laid 3 times before: Weathered");
       expect(says, r.id).toBe(
-        /^(stringer|cross-piece|deck|seat|damage|stands|feel|handling)/.test(r.id) && r.kind !== "deck-rule",
+        /^(stringer|cross-piece|deck$|seat|damage|feel|handling|supports|fastening)/.test(r.kind),
       );
     }
   });
