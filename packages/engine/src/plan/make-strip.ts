@@ -1,4 +1,4 @@
-import { RULE_KINDS, type CheckResult } from "../checks/index.ts";
+import { RULE_KINDS, type CheckKind, type CheckResult } from "../checks/index.ts";
 import type { Joint, Layout, Part } from "../layout/index.ts";
 import { groundAt, type Site } from "../site/index.ts";
 import type { StripCell, StripModel } from "./strip.ts";
@@ -78,13 +78,13 @@ function makeCell(part: Part, from: number, gap: number, checks: readonly CheckR
       ? [part.id, part.from, part.to]
       : [part.id, part.from, ...Object.values(part.exits)];
   const here = checks.filter((c) => c.parts.some((id) => tags.includes(id)));
-  const mine = here.filter((c) => !isRule(c));
+  const mine = here.filter((c) => !isRule(c) && !BESIDE.has(c.kind));
   const judged = mine.flatMap((c) => (c.status === "pass" || c.status === "fail" ? [c] : []));
   const worst = judged.reduce<(typeof judged)[number] | null>(
     (a, c) => (a === null || c.utilisation > a.utilisation ? c : a),
     null,
   );
-  const unchecked = mine.find((c) => c.status === "cannot-check");
+  const unchecked = mine.find((c) => c.status === "cannot-check" && !WHEN_TOLD.has(c.kind));
   const broken = here.find((c) => isRule(c) && c.status === "fail");
   const state = stateOf(worst?.utilisation ?? null, broken !== undefined, unchecked !== undefined);
   return {
@@ -99,6 +99,11 @@ function makeCell(part: Part, from: number, gap: number, checks: readonly CheckR
     governs: state === "broken" ? broken!.title : (worst?.title ?? unchecked?.title ?? "nothing checked"),
   };
 }
+
+/** How a part feels, is carried or comes out again is no share of what it carries where it lies. */
+const BESIDE: ReadonlySet<CheckKind> = new Set(["handling", "feel", "plot", "cold"]);
+/** Asked for only where the owner tells of it: its lack leaves no part of the walkway unchecked. */
+const WHEN_TOLD: ReadonlySet<CheckKind> = new Set(["settling", "flood"]);
 
 /** Rules of width, gap or grade are yes or no: figures are shares of what carries, but a broken rule marks its part. */
 const isRule = (check: CheckResult): boolean => RULE_KINDS.some((kind) => kind === check.kind);
