@@ -14,13 +14,14 @@ import { ownWeight, spreadOf, type Spread } from "./spread.ts";
 import type { FrameRecipe, FrameState, Placement } from "./recipe.ts";
 
 /**
- * What one load does everywhere, as one vector; `Layout` says where each effect stands in it: stringer moments and
- * sags by stringer and station, shears by stringer and the space after a station, pushes by bearing, how far the
+ * What one load does everywhere, as one vector; `Layout` says where each effect stands in it: stringer moments before
+ * and after each station (a cross piece that twists makes a step in them) and sags by stringer and station, shears by stringer and the space after a station, pushes by bearing, how far the
  * node over each bearing goes down, and shear and end moments of cross pieces by beam of the mesh's rows.
  */
 export type Effects = Float64Array;
 
-export type EffectKind = "moment" | "shear" | "sag" | "push" | "over" | "row_shear" | "row_from" | "row_to";
+export type EffectKind =
+  "moment" | "moment_after" | "shear" | "sag" | "push" | "over" | "row_shear" | "row_from" | "row_to";
 export type Layout = Readonly<Record<EffectKind | "size", number>>;
 
 function layoutOf({ rests, stringers_y_m }: FrameRecipe, mesh: Mesh): Layout {
@@ -28,6 +29,7 @@ function layoutOf({ rests, stringers_y_m }: FrameRecipe, mesh: Mesh): Layout {
   const rows = mesh.rowBeams.flat().length;
   const sizes: readonly (readonly [EffectKind, number])[] = [
     ["moment", n * S],
+    ["moment_after", n * S],
     ["shear", n * (S - 1)],
     ["sag", n * S],
     ["push", rests.length],
@@ -83,7 +85,7 @@ export function effectsOf(
       if (s === S - 1) continue;
       const forces = beamForces(system, mesh.beamOf(i, s), u);
       out[layout.moment + i * S + s + 1] = forces.moment_to / n;
-      if (s === 0) out[layout.moment + i * S] = forces.moment_from / n;
+      out[layout.moment_after + i * S + s] = forces.moment_from / n;
       out[layout.shear + i * (S - 1) + s] = forces.shear / n;
     }
   }

@@ -64,7 +64,8 @@ function readingsAt({ model }: Runner, station: number): Reading[] {
   const S = mesh.stations_m.length;
   const out: Reading[] = [];
   for (const i of recipe.stringers_y_m.keys()) {
-    out.push({ what: "moment", kind: "moment", index: i * S + station, member: i });
+    for (const kind of ["moment", "moment_after"] as const)
+      out.push({ what: "moment", kind, index: i * S + station, member: i });
     out.push({ what: "sag", kind: "sag", index: i * S + station, member: i });
     for (const s of [station - 1, station])
       if (s >= 0 && s < S - 1) out.push({ what: "shear", kind: "shear", index: i * (S - 1) + s, member: i });

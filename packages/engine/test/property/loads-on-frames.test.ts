@@ -153,9 +153,9 @@ describe("stringers of random modules, by themselves and as a frame with stiff c
         const there = lines(frameOf(s), a);
         const back = lines(frameOf({ ...s, gaps: [...s.gaps].reverse() }), turned(a));
         const [n, S] = [s.gaps.length + 1, there.moment.length / (s.gaps.length + 1)];
-        // A moment is read on one side of a row, whose twist makes a small step there; a sag has none.
+        // A moment is read on both sides of a row, whose twist makes a small step there.
         for (const [kind, share] of [
-          ["moment", 0.01],
+          ["moment", 1e-6],
           ["sag", 1e-6],
         ] as const) {
           const scale = Math.max(...there[kind]);
