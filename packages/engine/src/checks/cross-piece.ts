@@ -1,10 +1,12 @@
 import { freshHole, type FastenerJoint } from "../codes/index.ts";
 import type { LumberSize } from "../materials/index.ts";
-import { M_PER_IN, metres, millimetres, newtons, qty, showQuantity } from "../units/index.ts";
+import type { Peak } from "../module-frame/index.ts";
+import { M_PER_IN, metres, millimetres, newtons, qty, showQuantity, type Qty } from "../units/index.ts";
 import type { Trace } from "../formula/index.ts";
 import { GRADE } from "./cautions.ts";
 import { forceDemand, liveCombination } from "./combination.ts";
 import type { Frame } from "./frame.ts";
+import { recordPeak } from "./frame-working.ts";
 import type { CheckContext } from "./input.ts";
 import { checkPiece, type PieceChange, type PieceLabel } from "./piece-check.ts";
 import { pieceCases, type PieceCase } from "./piece-cases.ts";
@@ -20,6 +22,8 @@ export interface CrossPiece extends Piece {
   readonly screws_per_end: number;
   /** Thickness of the stringer that the screws go through [m]. */
   readonly side_m: number;
+  /** Largest shear of a cross piece in the frame with stiff joints, where that is known. */
+  readonly stiff_shear?: Peak | null;
   /** Deck along the walkway that it carries under a load all over [m]; its own width when left out. */
   readonly along_m?: number;
 }
@@ -67,23 +71,44 @@ function checkScrews(
   const span = metres(piece.span_m);
   const load = cases.reduce((a, b) => (b.reaction(span) > a.reaction(span) ? b : a));
   const working: Trace = [];
-  load.explain(working);
-  const demand = forceDemand(
-    liveCombination(context.code),
-    newtons(0),
-    load.reaction(span, working),
-    working,
-    load.name,
-  );
+  const { demand, governs } = screwDemand(piece, load, context, working);
   const { capacity, mode } = lateral.value(piece.screws_per_end, working);
   const verdict = {
     unit: "N",
     demand,
     capacity: qty(capacity, "N"),
-    governs: `${load.name}; ${mode}`,
+    governs: `${governs}; ${mode}`,
     working,
   } as const;
   return resultOf(base, verdict, screwBackwards(piece, demand, capacity, context));
+}
+
+/** Shear at the end of the piece: as a simple span, or in the frame with its joints stiff where that asks for more. */
+function screwDemand(
+  piece: CrossPiece,
+  load: PieceCase,
+  { code }: CheckContext,
+  working: Trace,
+): { readonly demand: Qty<"N">; readonly governs: string } {
+  const combination = liveCombination(code);
+  const simple = load.reaction(metres(piece.span_m));
+  const peak = piece.stiff_shear ?? null;
+  if (peak && peak.value > simple * (1 + 1e-9)) {
+    const own = recordPeak(working, "V_d", "Shear of own weight there", peak.own, "N", peak);
+    const live = recordPeak(
+      working,
+      "V_l",
+      "Largest live shear in the frame",
+      peak.value - peak.own,
+      "N",
+      peak,
+    );
+    const governs = `${peak.load.name}; cross pieces taken as stiff`;
+    return { demand: forceDemand(combination, own, live, working), governs };
+  }
+  load.explain(working);
+  const live = load.reaction(metres(piece.span_m), working);
+  return { demand: forceDemand(combination, newtons(0), live, working, load.name), governs: load.name };
 }
 
 type Lateral = (count: number, trace?: Trace) => { readonly capacity: number; readonly mode: string };

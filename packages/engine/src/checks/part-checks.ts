@@ -4,6 +4,7 @@ import { checkCrossPiece, widestBay, type CrossPiece } from "./cross-piece.ts";
 import { checkDeckBoards } from "./deck-boards.ts";
 import { checkDeckMesh } from "./deck-mesh.ts";
 import { checkDeckPanel } from "./deck-panel.ts";
+import type { Peak } from "../module-frame/index.ts";
 import type { Frame } from "./frame.ts";
 import { crossPlaces } from "../kit/index.ts";
 import type { PartMass } from "./input.ts";
@@ -75,6 +76,15 @@ const bracesOnly = (label: PieceLabel): CheckResult => ({
     "the deck boards carry from stringer to stringer by themselves; a cross piece below them keeps the stringers upright and apart",
 });
 
+/** Largest shear of any cross piece of the modules with stiff joints; null where no frame is known. */
+function stiffShear(setting: Setting, groups: readonly ModuleGroup[]): Peak | null {
+  const peaks = groups.flatMap(({ frame }) => {
+    const model = setting.modelOf(frame);
+    return model.ok ? (model.value.stiff(setting.cases)?.largest.row_shear ?? []) : [];
+  });
+  return peaks.reduce<Peak | null>((a, b) => (a === null || b.value > a.value ? b : a), null);
+}
+
 /** Every size of cross piece that the modules of the layout hold, each checked once. */
 export function crossPieceChecks(setting: Setting, groups: readonly ModuleGroup[]): CheckResult[] {
   const { kit, visits } = setting.input.plan;
@@ -86,7 +96,10 @@ export function crossPieceChecks(setting: Setting, groups: readonly ModuleGroup[
       bySize.set(size, [...(bySize.get(size) ?? []), ...idsOf(group.parts)]);
   return [...bySize].flatMap(([size, parts]) => {
     const { screw, screws_per_end, lay } = kit.cross_pieces;
-    const piece = crossPieceOf(setting, groups[0]!.frame, size, screw, screws_per_end);
+    const piece = {
+      ...crossPieceOf(setting, groups[0]!.frame, size, screw, screws_per_end),
+      stiff_shear: stiffShear(setting, groups),
+    };
     const id = size === kit.cross_pieces.size ? "cross-piece" : `cross-piece.${size}`;
     const label: PieceLabel = { id, kind: "cross-piece", name: `Cross piece ${size} laid ${lay}`, parts };
     if (kit.deck.kind === "boards") return [bracesOnly(label)];
