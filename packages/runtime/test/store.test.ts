@@ -2,7 +2,7 @@ import { cp, mkdtemp, readFile, readdir, rm, stat, writeFile } from "node:fs/pro
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import type { Edit } from "@causey/engine/plan";
+import { PLAN_SCHEMA, type Edit } from "@causey/engine/plan";
 import Database from "libsql";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { samplePlan } from "../../engine/test/plan/sample-plan.ts";
@@ -127,7 +127,8 @@ describe("SQLite: what is not a store is left alone", () => {
     const store = await openStore(path);
     await store.createPlan(samplePlan(), new Map());
     const db = new Database(path);
-    db.prepare("update plan set document = replace(document, '\"schema\":2', '\"schema\":3')").run();
+    const [now, next] = [`"schema":${PLAN_SCHEMA}`, `"schema":${PLAN_SCHEMA + 1}`];
+    db.prepare("update plan set document = replace(document, ?, ?)").run(now, next);
     db.close();
     await expect(store.loadPlan("reed-corner")).rejects.toMatchObject({ code: "newer-store" });
     await store.close();
