@@ -153,6 +153,15 @@ describe.each([
       );
   });
 
+  test("the card names the water level and speed that close the walkway, as the results hold them", () => {
+    const { flood } = context.results.proof;
+    const { units } = context.plan;
+    const words = wordsOf(context, "limits-card").replaceAll("• ", "");
+    expect(words).toContain(
+      `When water reaches ${showQuantity(flood!.closes_at.z_m, "m", units)} on ${context.results.datum}, or runs faster than ${showQuantity(flood!.closes_at.speed_m_s, "m/s", units)}.`,
+    );
+  });
+
   test("the card lists what no number catches", () => {
     const words = wordsOf(context, "limits-card");
     for (const item of [

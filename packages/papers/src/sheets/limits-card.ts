@@ -104,8 +104,17 @@ const watchBlocks = (): Block[] => [
 ];
 
 function closingBlocks({ plan, results }: PaperContext): Block[] {
+  const show = shower(plan);
+  const closes = results.proof.flood?.closes_at;
   return [
     { kind: "head", text: "Close it" },
+    ...(closes
+      ? [
+          line(
+            `When water reaches ${show(closes.z_m, "m")} on ${results.datum}, or runs faster than ${show(closes.speed_m_s, "m/s")}.`,
+          ),
+        ]
+      : []),
     line(
       "When water stands over the deck, after ice, flood or storm until it was walked and looked at, and when anything above is found.",
     ),
