@@ -1,5 +1,6 @@
 import { tables } from "@causey/data/tables";
 import type { Plan, Results } from "@causey/engine/plan";
+import { CodeChoice } from "./code-choice.tsx";
 import { ChoiceField } from "../fields/choice-field.tsx";
 import { useSection } from "../fields/use-section.ts";
 import { count } from "../show/show.ts";
@@ -18,6 +19,7 @@ export function RuleChoice({ plan, results }: { readonly plan: Plan; readonly re
         onTake={(id) => change({ profile: id })}
       />
       {profile && <p className="quiet">{profile.where}</p>}
+      <CodeChoice plan={plan} />
       {rules.overrides.length > 0 && (
         <ul className="notes">
           {rules.overrides.map((o) => (

@@ -7,6 +7,7 @@ import { Ledger } from "../frame/ledger.tsx";
 import { count } from "../show/show.ts";
 import { Kinds } from "./kinds.tsx";
 import { PlanFields } from "./plan-fields.tsx";
+import { LoadProof } from "./load-proof.tsx";
 import { Visits } from "./visits.tsx";
 import { WhoAsks } from "./who-asks.tsx";
 import "./request-page.css";
@@ -23,6 +24,7 @@ export function RequestPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
           <PlanFields plan={plan} />
           <WhoAsks plan={plan} />
           <Visits plan={plan} />
+          <LoadProof plan={plan} />
           <Kinds plan={plan} lines={results?.options ?? []} />
         </FormSheet>
       </div>

@@ -16,6 +16,7 @@ import { GroundFields } from "./ground-fields.tsx";
 import { PhotoFields } from "./photo-fields.tsx";
 import { PlaceFields } from "./place-fields.tsx";
 import { SiteFindings } from "./site-findings.tsx";
+import { GroundProof } from "./ground-proof.tsx";
 import { StrengthFields } from "./strength-fields.tsx";
 import { SurveyFields } from "./survey-fields.tsx";
 import { ZoneFields } from "./zone-fields.tsx";
@@ -60,6 +61,7 @@ export function SitePage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
             <ZoneFields plan={plan} />
             <SurveyFields plan={plan} />
             <StrengthFields plan={plan} />
+            <GroundProof plan={plan} />
           </FormSheet>
         )}
       </div>

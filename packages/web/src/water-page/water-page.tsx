@@ -6,6 +6,7 @@ import { DeriveStatus } from "../frame/derive-status.tsx";
 import { Ledger } from "../frame/ledger.tsx";
 import { count } from "../show/show.ts";
 import { DryDays } from "./dry-days.tsx";
+import { FloodProof } from "./flood-proof.tsx";
 import { LevelFields } from "./level-fields.tsx";
 import { Residuals } from "./residuals.tsx";
 import { SeriesFields } from "./series-fields.tsx";
@@ -22,6 +23,7 @@ export function WaterPage({ snapshot }: { readonly snapshot: PlanSnapshot }) {
       <div className={`picture ${freshnessOf(phase)}`}>
         <FormSheet label="Water of the site">
           <LevelFields plan={plan} />
+          <FloodProof plan={plan} />
           <SeriesFields snapshot={snapshot} which="series" />
           {plan.water.series && <SeriesFields snapshot={snapshot} which="compare" />}
           <StationFinder plan={plan} />
