@@ -20,7 +20,8 @@ export function LoadProof({ plan }: { readonly plan: Plan }) {
       title="Loads beside the visits"
       note="One load of 300 lb anywhere is always asked for. Which rule your place asks for, its officials say."
     >
-      <div className="fields fields-checks" role="group" aria-label="Loads of rules">
+      <fieldset className="fields fields-checks">
+        <legend className="unseen">Loads of rules</legend>
         {tables.load_rules.map((rule) => (
           <YesField
             key={rule.id}
@@ -30,7 +31,7 @@ export function LoadProof({ plan }: { readonly plan: Plan }) {
             onTake={(on) => turn(rule.id, on)}
           />
         ))}
-      </div>
+      </fieldset>
       <div className="fields">
         <YesField
           label="Several people carry one load between them"

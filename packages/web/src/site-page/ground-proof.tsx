@@ -74,11 +74,8 @@ export function GroundProof({ plan }: { readonly plan: Plan }) {
           onTake={(id) => take({ sinkage: id === NOT_CHOSEN ? null : id })}
         />
       </div>
-      <div
-        className="fields fields-checks"
-        role="group"
-        aria-label="Plots that must not feel who stands there"
-      >
+      <fieldset className="fields fields-checks">
+        <legend className="unseen">Plots that must not feel who stands there</legend>
         {plan.plots.map((plot) => (
           <YesField
             key={plot.id}
@@ -93,7 +90,7 @@ export function GroundProof({ plan }: { readonly plan: Plan }) {
             }
           />
         ))}
-      </div>
+      </fieldset>
       <div className="fields">
         <YesField
           label="A soft layer settles under it for years"

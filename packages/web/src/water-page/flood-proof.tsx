@@ -89,7 +89,8 @@ function LevelChoice({
   const others = plan.levels.filter((l) => l.id !== plan.flood_level);
   if (others.length === 0) return null;
   return (
-    <div className="fields fields-checks" role="group" aria-label="Also held at these levels">
+    <fieldset className="fields fields-checks">
+      <legend className="unseen">Also held at these levels</legend>
       {others.map((level) => (
         <YesField
           key={level.id}
@@ -98,7 +99,7 @@ function LevelChoice({
           onTake={(on) => onTake(on ? [...chosen, level.id] : chosen.filter((id) => id !== level.id))}
         />
       ))}
-    </div>
+    </fieldset>
   );
 }
 
@@ -177,7 +178,8 @@ function Cold({ flood, units, onTake }: Part) {
         onTake={(on) => onTake({ ice_months: on ? [] : null })}
       />
       {months && (
-        <div className="fields fields-checks" role="group" aria-label="Months with ice">
+        <fieldset className="fields fields-checks">
+          <legend className="unseen">Months with ice</legend>
           {MONTHS.map((name, i) => (
             <YesField
               key={name}
@@ -193,7 +195,7 @@ function Cold({ flood, units, onTake }: Part) {
               }
             />
           ))}
-        </div>
+        </fieldset>
       )}
       <LengthField
         label="Thickness of the ice"
