@@ -38,11 +38,11 @@ test("by keys alone: a working opens and closes, and the page changes", async ()
   await tabTo(page, ".check-name");
   await page.keyboard.press("Enter");
   await page.locator(".check-detail").waitFor();
-  await tabTo(page, '[role="option"]');
+  await tabTo(page, '[role="option"]', 400);
   await page.keyboard.press("ArrowRight");
   expect(await page.locator(".cell-chosen").count()).toBe(1);
   await page.keyboard.press("Escape");
-  await tabTo(page, 'a.peg[href*="layout"]');
+  await tabTo(page, 'a.peg[href*="layout"]', 400);
   await page.keyboard.press("Enter");
   await page.locator(".part-body").first().waitFor();
 });
