@@ -39,8 +39,11 @@ export function waveChecks(
   if (worst === "tables" || worst === "strength") return [cannotCheck(base, [MISSING_STRENGTH])];
   if (!worst) return [notApplicable(base, `no wave of ${flood.name} reaches a part`)];
   const working: Trace = [];
-  const wave = waveAt(setting, partDepth(flood, worst.part), working)!;
-  const own = waveOnShape(setting, worst.part.shape, wave, zeroOf(worst.part), working);
+  // The worst part may itself stand dry, pushed only through the supports under it.
+  const wave = waveAt(setting, partDepth(flood, worst.part), working);
+  const own = wave
+    ? waveOnShape(setting, worst.part.shape, wave, zeroOf(worst.part), working)
+    : { force_n: 0 };
   const all = pushOf(worst.part).force_n;
   const F_s = newtons(Math.max(0, all - own.force_n) / stakeShare({}));
   const demand = pushOnPart(
